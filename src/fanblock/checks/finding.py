@@ -1,0 +1,21 @@
+"""Making findings: the three states, and the rule that a number past its limit fails or warns."""
+
+from __future__ import annotations
+
+from fanblock.pattern.model import Finding
+
+HOLDS, WARNS, FAILS = "holds", "warns", "fails"
+FAMILIES = ("block", "girth", "seams", "joins", "panels", "hips", "marks", "paper", "body")
+
+
+def within(
+    code: str, family: str, number: float, limit: float, unit: str, says: str, *, otherwise: str = FAILS
+) -> Finding:
+    """Return a finding that holds when ``number`` is at most ``limit`` and else is ``otherwise``."""
+    state = HOLDS if number <= limit else otherwise
+    return Finding(code, family, state, float(number), float(limit), unit, says)
+
+
+def told(code: str, family: str, state: str, number: float, unit: str, says: str) -> Finding:
+    """Return a finding that only tells: its state was decided elsewhere and it has no limit of its own."""
+    return Finding(code, family, state, float(number), float("inf"), unit, says)

@@ -1,0 +1,61 @@
+"""Do the pieces add up? At the waist, the bust and every tenth between, and against the body at the waist."""
+
+from __future__ import annotations
+
+from fanblock.checks.finding import HOLDS, WARNS, told, within
+from fanblock.pattern.model import Finding, Girth, Pattern
+from fanblock.tolerances import GIRTH_MM
+from fanblock.units import format_length
+
+FAMILY = "girth"
+
+LOOSE_WARN_MM = 50.0
+"""A cone this much larger than a measured girth wants a word (from memory)."""
+
+
+def check(pattern: Pattern) -> tuple[Finding, ...]:
+    """Return the sums at every level, the finished waist, and how loose or tight the cone is elsewhere."""
+    found = [_sum(girth, pattern.body.units) for girth in pattern.girths]
+    found += [_finished(girth, pattern.body.units) for girth in pattern.girths if girth.name == "waist"]
+    found += _against_body(pattern)
+    return tuple(found)
+
+
+def _sum(girth: Girth, units: str) -> Finding:
+    miss = 2.0 * abs(girth.parts_mm + girth.open_mm + girth.gap_mm + girth.takes_mm - girth.block_mm)
+    pieces = format_length(2.0 * girth.parts_mm, units)
+    extra = f", {format_length(2.0 * girth.open_mm, units)} of it open above the top edge" if girth.open_mm > GIRTH_MM else ""
+    level = f"at the {girth.name}" if girth.name in {"waist", "bust"} else f"{girth.height:.0%} of the way up to the bust"
+    says = f"{level}: pieces {pieces}, gap and takes make up the block's {format_length(2.0 * girth.block_mm, units)}{extra}"
+    return within(f"girth-{girth.height * 100:.0f}", FAMILY, miss, GIRTH_MM, "mm", says)
+
+
+def _finished(girth: Girth, units: str) -> Finding:
+    body = girth.body_mm or 0.0
+    worn = 2.0 * (girth.parts_mm + girth.gap_mm)
+    due = body + girth.ease_mm - girth.reduction_mm
+    says = (
+        f"worn waist {format_length(worn, units)}, of which {format_length(2.0 * girth.gap_mm, units)} gap; "
+        f"body {format_length(body, units)} + ease {format_length(girth.ease_mm, units)} "
+        f"- reduction {format_length(girth.reduction_mm, units)}"
+    )
+    return within("girth-worn-waist", FAMILY, abs(worn - due), GIRTH_MM, "mm", says)
+
+
+def _against_body(pattern: Pattern) -> list[Finding]:
+    """Report the cone against girths it was not made from; never a failure."""
+    lengths, block = pattern.body.lengths, pattern.block
+    heights = {
+        "underbust": lengths.get("underbust height", 0.5 * block.center_front_mm) / block.center_front_mm,
+        "upper chest": 1.0 + 60.0 / block.center_front_mm,
+    }
+    found = []
+    for name, height in heights.items():
+        if name not in lengths or name in pattern.body.guessed:
+            continue
+        over = 2.0 * block.level_length_mm(height) - lengths[name]
+        word = "looser" if over >= 0 else "tighter"
+        says = f"at your {name} the cone is {format_length(abs(over), pattern.body.units)} {word} than you: look there on the toile"
+        state = WARNS if over > LOOSE_WARN_MM else HOLDS
+        found.append(told(f"girth-{name.replace(' ', '-')}", FAMILY, state, over, "mm", says))
+    return found

@@ -1,0 +1,46 @@
+"""Do the skirts spread over the hip? How far the tabs must open, and whether they are narrow enough to."""
+
+from __future__ import annotations
+
+from fanblock.checks.finding import HOLDS, WARNS, told, within
+from fanblock.pattern.model import HEM, SLIT, Finding, Pattern
+from fanblock.units import format_length
+
+FAMILY = "hips"
+
+USUAL_HIP_DEPTH_MM = 200.0
+"""Depth of the widest hip below the waist where it was not measured (from memory)."""
+
+WIDEST_TAB_MM = 70.0
+SPLAY_MM = 15.0
+"""A tab wider than 70 mm cannot lie flat where it must stand off by more than 15 mm (from memory)."""
+
+
+def check(pattern: Pattern) -> tuple[Finding, ...]:
+    """Return how far the tabs open over the hip, when the hip was measured and the garment has tabs."""
+    lengths, units = pattern.body.lengths, pattern.body.units
+    hems = [edge for panel in pattern.panels for edge in panel.edges if edge.kind == HEM]
+    openings = sum(len(panel.slits) for panel in pattern.panels)
+    openings += sum(edge.kind == SLIT for panel in pattern.panels for edge in panel.edges) // 2
+    depth = max((float(-pattern.block.where(edge.curve.points)[1].min()) for edge in hems), default=0.0)
+    if not openings or depth <= 0.0:
+        return ()
+    depth_mm = depth * pattern.block.center_front_mm
+    if "hip" not in lengths or "hip" in pattern.body.guessed:
+        says = "hip not measured: whether the tabs can spread over it is not known"
+        return (told("hips-unknown", FAMILY, HOLDS, 0.0, "mm", says),)
+    slope = (lengths["hip"] - lengths["waist"]) / lengths.get("hip depth", USUAL_HIP_DEPTH_MM)
+    body = lengths["waist"] + slope * depth_mm
+    cloth = 2.0 * (sum(edge.curve.length_mm for edge in hems) + pattern.gap_mm / 2.0)
+    short = body - cloth
+    each = max(short, 0.0) / (2 * openings)
+    widest = max(edge.curve.length_mm for edge in hems)
+    says = (
+        f"at the tabs' ends your hip is about {format_length(body, units)}, the tabs make {format_length(cloth, units)}: "
+        f"each of {2 * openings} openings spreads {format_length(each, units)}"
+    )
+    found = [told("hips-open", FAMILY, HOLDS, max(short, 0.0), "mm", says)]
+    says = f"the widest tab is {format_length(widest, units)} and must stand off by {format_length(each, units)}"
+    if each > SPLAY_MM:
+        found.append(within("hips-tab", FAMILY, widest, WIDEST_TAB_MM, "mm", says, otherwise=WARNS))
+    return tuple(found)

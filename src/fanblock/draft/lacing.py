@@ -1,0 +1,35 @@
+"""The lacing edge: the line parallel to a centre line, half a gap inside it."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from fanblock.block.ruled import Block
+from fanblock.draft.model import Gap
+from fanblock.geometry.curve import Points, frozen
+from fanblock.tolerances import SAME_POINT_MM
+
+LOWEST, HIGHEST, STATIONS = -2.0, 3.0, 160
+"""Heights between which lines that run up the block are drawn before the outline cuts them."""
+
+
+def heights() -> Points:
+    """Return the heights at which a line up the block is evaluated, from lowest to highest."""
+    return np.linspace(LOWEST, HIGHEST, STATIONS)
+
+
+def lacing_line(block: Block, gap: Gap) -> Points:
+    """Return (around, height) along the lacing edge of ``gap``, rising."""
+    center = 1.0 if gap.at == "center back" else 0.0
+    inward = -1.0 if gap.at == "center back" else 1.0
+    foot = block.at(center, 0.0)
+    up = block.ruling_direction(center)
+    across = inward * np.array([up[1], -up[0]])
+    v = heights()
+    u = np.full(v.shape, center + inward * gap.width_mm / 2.0 / block.half_waist_mm)
+    for _ in range(30):
+        miss = (block.at(u, v) - foot) @ across - gap.width_mm / 2.0
+        u = u - miss / (block.around_slope(u, v) @ across)
+        if np.max(np.abs(miss)) < SAME_POINT_MM:
+            break
+    return frozen(np.column_stack((u, v)))

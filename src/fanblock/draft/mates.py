@@ -1,0 +1,157 @@
+"""Rims: the edges of panels in the plane, before they are trued, and which of them will be sewn to which."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from fanblock.block.ruled import Block
+from fanblock.draft.model import AROUND, HEIGHT
+from fanblock.draft.slicing import Loop, Side
+from fanblock.geometry.curve import Curve
+from fanblock.geometry.meet import crossings
+from fanblock.tolerances import CORNER_CLEAR_MM, SAME_POINT_MM
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Rim:
+    """One edge of a panel in the plane, in loop order; ``waist_at_mm`` along it, where it crosses the waist."""
+
+    name: str
+    kind: str
+    curve: Curve
+    seam: str = ""
+    face: str = ""
+    waist_at_mm: float | None = None
+
+
+RimPlace = tuple[int, int]
+"""Number of a panel and number of a rim in it."""
+
+
+@dataclass(frozen=True, slots=True)
+class MatePair:
+    """Two rims that will be sewn together: the front one rises in its loop, the back one falls in its own."""
+
+    seam: str
+    front: RimPlace
+    back: RimPlace
+
+
+def rims_of(block: Block, loop: Loop) -> tuple[Rim, ...]:
+    """Return the loop's edges in the plane."""
+    return tuple(_rim(block, side) for side in loop)
+
+
+def _rim(block: Block, side: Side) -> Rim:
+    points = block.at(side.points[:, AROUND], side.points[:, HEIGHT])
+    curve = _clear_of_corners(Curve.through(points))
+    waist_at = None
+    if side.seam:
+        heights = side.points[:, HEIGHT]
+        places = crossings(side.points, HEIGHT, 0.0)
+        if len(places):
+            foot = block.at(*_at_place(side, float(places[0])))
+            waist_at = _distance_to(curve, foot)
+        elif abs(heights[0]) < SAME_POINT_MM:
+            waist_at = 0.0
+        elif abs(heights[-1]) < SAME_POINT_MM:
+            waist_at = curve.length_mm
+    return Rim(side.name, side.kind, curve, side.seam, side.face, waist_at)
+
+
+def _at_place(side: Side, place: float) -> tuple[float, float]:
+    index = min(int(place), len(side.points) - 2)
+    around, height = side.points[index] + (place - index) * (side.points[index + 1] - side.points[index])
+    return float(around), float(height)
+
+
+def _distance_to(curve: Curve, point: np.ndarray) -> float:
+    """Return how far along a curve a point of it lies: the nearest place on the nearest chord."""
+    start, chord = curve.points[:-1], np.diff(curve.points, axis=0)
+    share = np.clip(np.sum((point - start) * chord, axis=1) / np.sum(chord**2, axis=1), 0.0, 1.0)
+    away = np.hypot(*(start + share[:, None] * chord - point).T)
+    nearest = int(np.argmin(away))
+    return float(curve.along[nearest] + share[nearest] * np.hypot(*chord[nearest]))
+
+
+def _clear_of_corners(curve: Curve) -> Curve:
+    """Return the curve without inner points so near its ends that they would spoil the tangents there."""
+    along = curve.along
+    keep = (along > CORNER_CLEAR_MM) & (along < curve.length_mm - CORNER_CLEAR_MM)
+    keep[[0, -1]] = True
+    return Curve.through(curve.points[keep])
+
+
+def mated(panels: list[list[Rim]]) -> tuple[list[list[Rim]], tuple[MatePair, ...]]:
+    """Return the panels and the pairs of rims to be sewn together.
+
+    Where another seam ends on one side of a seam, that side lies in two pieces; the other side is then split at the
+    same distance from the waist, or from its foot where it has none, so that every piece has one mate.
+    """
+    names = sorted({rim.seam for rims in panels for rim in rims if rim.seam})
+    pairs: list[MatePair] = []
+    for name in names:
+        panels = _evenly_split(panels, name)
+    for name in names:
+        fronts, backs = _faces(panels, name, "front"), _faces(panels, name, "back")
+        pairs += [MatePair(name, front, back) for front, back in zip(fronts, backs, strict=True)]
+    return panels, tuple(pairs)
+
+
+def _faces(panels: list[list[Rim]], seam: str, face: str) -> list[RimPlace]:
+    """Return the sewn rims on one side of a seam, from the lowest up."""
+    found = [
+        (panel, number)
+        for panel, rims in enumerate(panels)
+        for number, rim in enumerate(rims)
+        if rim.seam == seam and rim.face == face and rim.kind != "slit"
+    ]
+    return sorted(found, key=lambda place: float(np.mean(panels[place[0]][place[1]].curve.points[:, 1])))
+
+
+def _evenly_split(panels: list[list[Rim]], seam: str) -> list[list[Rim]]:
+    fronts, backs = _faces(panels, seam, "front"), _faces(panels, seam, "back")
+    if len(fronts) == len(backs):
+        return _numbered(panels, seam, fronts, backs) if len(fronts) > 1 else panels
+    split, whole = (fronts, backs) if len(fronts) > len(backs) else (backs, fronts)
+    lengths = [panels[panel][number].curve.length_mm for panel, number in split]
+    waist = next((w for place in split[:1] if (w := _waist_from_foot(panels, place)) is not None), 0.0)
+    host_panel, host_number = whole[0]
+    host = panels[host_panel][host_number]
+    host_waist = _waist_from_foot(panels, whole[0]) or 0.0
+    cuts = [total - waist + host_waist for total in np.cumsum(lengths)[:-1]]
+    rising = host.face == "front"
+    pieces = _cut_rim(host, cuts if rising else [host.curve.length_mm - cut for cut in reversed(cuts)])
+    rims = [*panels[host_panel][:host_number], *pieces, *panels[host_panel][host_number + 1 :]]
+    panels = [rims if number == host_panel else old for number, old in enumerate(panels)]
+    return _numbered(panels, seam, _faces(panels, seam, "front"), _faces(panels, seam, "back"))
+
+
+def _waist_from_foot(panels: list[list[Rim]], place: RimPlace) -> float | None:
+    rim = panels[place[0]][place[1]]
+    if rim.waist_at_mm is None:
+        return None
+    return rim.waist_at_mm if rim.face == "front" else rim.curve.length_mm - rim.waist_at_mm
+
+
+def _cut_rim(rim: Rim, cuts: list[float]) -> list[Rim]:
+    bounds = [0.0, *cuts, rim.curve.length_mm]
+    pieces = []
+    for start, end in zip(bounds, bounds[1:], strict=False):
+        inside = rim.waist_at_mm is not None and start - SAME_POINT_MM <= rim.waist_at_mm <= end + SAME_POINT_MM
+        waist = rim.waist_at_mm - start if inside and rim.waist_at_mm is not None else None
+        pieces.append(replace(rim, curve=rim.curve.between(start, end), waist_at_mm=waist))
+    return pieces
+
+
+def _numbered(
+    panels: list[list[Rim]], seam: str, fronts: list[RimPlace], backs: list[RimPlace]
+) -> list[list[Rim]]:
+    """Give the pieces of a split seam names of their own, the same on both sides, from the lowest up."""
+    panels = [list(rims) for rims in panels]
+    for places in (fronts, backs):
+        for count, (panel, number) in enumerate(places, start=1):
+            panels[panel][number] = replace(panels[panel][number], name=f"{seam} {count}")
+    return panels

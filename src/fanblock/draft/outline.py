@@ -1,0 +1,61 @@
+"""Edges that cross the draft from front to back: the top edge and the hem."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from fanblock.draft.model import Draft, Line
+from fanblock.draft.places import place_of
+from fanblock.geometry.curve import frozen
+from fanblock.geometry.splines import free_or_clamped
+from fanblock.problems import GeometryError, Problem
+from fanblock.terms import Position
+
+OVERHANG = 0.05
+"""How far, in around, a crossing edge is carried on beyond its first and last points, so that it can be cut there."""
+
+STEP_MM = 1.0
+"""Distance between the points of a crossing edge."""
+
+
+def with_crossing_edge(draft: Draft, name: str, kind: str, through: tuple[Position, ...]) -> Draft:
+    """Return the draft with an edge drawn from front to back through ``through``.
+
+    The edge is a cubic spline of the length along the ruling over around. At a centre line that is a fold or a seam
+    it stands square to it; at a lacing edge it is free. GeometryError when the points do not run from front to back.
+    """
+    places = [place_of(draft, position) for position in through]
+    _check_order(draft, name, places)
+    u = np.array([place[0] for place in places])
+    along = np.array([place[1] for place in places]) * draft.block.ruling_length_mm(u)
+    laced = {gap.at for gap in draft.gaps}
+    front = None if "center front" in laced or u[0] > OVERHANG else _square_slope(draft, 0.0)
+    back = None if "center back" in laced or u[-1] < 1.0 - OVERHANG else _square_slope(draft, 1.0)
+    edge = free_or_clamped(u, along, front, back)
+    count = int(draft.block.half_bust_mm / STEP_MM)
+    arounds = np.linspace(u[0] - OVERHANG, u[-1] + OVERHANG, count)
+    heights = edge(arounds) / draft.block.ruling_length_mm(arounds)
+    line = Line(name, kind, frozen(np.column_stack((arounds, heights))))
+    return replace(draft, lines=(*draft.lines, line))
+
+
+def _square_slope(draft: Draft, around: float) -> float:
+    """Return d(length along the ruling)/d(around) that makes an edge square to the centre line at ``around``."""
+    return -float(draft.block.around_slope(around, 0.0) @ draft.block.ruling_direction(around))
+
+
+def _check_order(draft: Draft, name: str, places: list[tuple[float, float]]) -> None:
+    problems = [
+        Problem(
+            "edge-order",
+            f"{name} › through",
+            f"point {number + 1} stands at {after[0]:.0%} around, not behind point {number}, at {before[0]:.0%}.",
+            "Give the points from center front to center back.",
+        )
+        for number, (before, after) in enumerate(zip(places, places[1:], strict=False), start=1)
+        if after[0] <= before[0]
+    ]
+    if problems:
+        raise GeometryError(problems)

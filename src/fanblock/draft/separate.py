@@ -1,0 +1,202 @@
+"""Cutting a draft apart: the outline closed, every seam sliced in the recipe's order, all mates trued at once."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from types import MappingProxyType
+
+import numpy as np
+
+from fanblock.draft.lacing import HIGHEST, LOWEST, lacing_line
+from fanblock.draft.mates import MatePair, Rim, mated, rims_of
+from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine, SeamRecord, Work
+from fanblock.draft.slicing import Loop, Side, closed_loop, holding, inside_at, sliced, split_at_height
+from fanblock.draft.takes import Take, takes_of
+from fanblock.draft.truing import Trued, trued
+from fanblock.geometry.curve import Curve, Points
+from fanblock.pattern.model import CENTER, HEM, LACING, SEAM, SLIT, TOP, Edge, EdgeName, EndShift, Panel
+from fanblock.problems import GeometryError, Problem
+from fanblock.tolerances import SAME_POINT_MM
+
+RUN_ON = 0.35
+"""How far, as a share of bust to waist, a seam's edges are carried on beyond its ends before the loop cuts them."""
+
+SEAM_STEP_MM = 1.5
+"""Distance between the points of a seam's edges."""
+
+
+def outline(draft: Draft) -> Loop:
+    """Return the closed outline of the draft: hem, back line, top edge, front line, counter-clockwise.
+
+    GeometryError when top edge or hem is missing or they do not reach the centre lines.
+    """
+    _check_drawn(draft)
+    hem, top = draft.line("hem"), draft.line("top edge")
+    upright = np.array([[0.0, LOWEST], [0.0, HIGHEST]])
+    front = Side("center front", CENTER, upright[::-1])
+    back = Side("center back", CENTER, upright + [1.0, 0.0])
+    for gap in draft.gaps:
+        name = "lacing edge" if len(draft.gaps) == 1 else f"lacing edge {gap.at.removeprefix('center ')}"
+        line = lacing_line(draft.block, gap)
+        if gap.at == "center back":
+            back = Side(name, LACING, line)
+        else:
+            front = Side(name, LACING, line[::-1])
+    return closed_loop(
+        (Side("hem", HEM, hem.points), back, Side("top edge", TOP, top.points[::-1]), front),
+    )
+
+
+def separated(draft: Draft, names: tuple[str, ...]) -> Work:
+    """Return the trued panels of the draft, named from front to back.
+
+    GeometryError when a seam does not run right across the cloth, crosses another, or the number of names is not the
+    number of panels.
+    """
+    whole = outline(draft)
+    takes = takes_of(draft)
+    loops: tuple[Loop, ...] = (whole,)
+    for take in takes:
+        loops = _sliced_along(draft, loops, take)
+    loops = tuple(sorted((_opened(draft, loop) for loop in loops), key=_front_to_back))
+    if len(names) != len(loops):
+        what = f"{len(names)} names are given, and the seams make {len(loops)} panels."
+        raise GeometryError([Problem("panel-names", "panels", what, "Give one name for each, from front to back.")])
+    rims, pairs = mated([list(rims_of(draft.block, loop)) for loop in loops])
+    rims, records = trued(rims, pairs)
+    order = _seam_order(draft)
+    panels = tuple(_panel(draft, names, number, rims, pairs) for number in range(len(rims)))
+    seams = tuple(
+        SeamRecord(
+            name=rims[pair.front[0]][pair.front[1]].name,
+            number=order[pair.seam],
+            front=(names[pair.front[0]], rims[pair.front[0]][pair.front[1]].name),
+            back=(names[pair.back[0]], rims[pair.back[0]][pair.back[1]].name),
+            above=_shift(record, takes, top=True),
+            below=_shift(record, takes, top=False),
+        )
+        for pair, record in zip(pairs, records, strict=True)
+    )
+    return Work(draft, panels, tuple(sorted(seams, key=lambda seam: (seam.number, seam.name))), _lines(draft, whole))
+
+
+def _check_drawn(draft: Draft) -> None:
+    drawn = {line.name for line in draft.lines}
+    missing = [name for name in ("top edge", "hem") if name not in drawn]
+    if missing:
+        what = f"no {' and no '.join(missing)} has been drawn."
+        raise GeometryError([Problem("outline-missing", "outline", what, "Add that step before `separate`.")])
+
+
+def _sliced_along(draft: Draft, loops: tuple[Loop, ...], take: Take) -> tuple[Loop, ...]:
+    seam = take.seam
+    middle = (seam.top + seam.low) / 2.0
+    number = holding(loops, np.array([seam.around_at(middle), middle]))
+    if number is None:
+        what = "its middle lies off the cloth or on another seam's take."
+        raise GeometryError([Problem("seam-off", f"seam “{seam.name}”", what, "Move it within a panel.")])
+    _check_uncrossed(loops, number, seam)
+    front, back = (_seam_side(draft, take, face) for face in ("front", "back"))
+    return (*loops[:number], *sliced(loops[number], front, back), *loops[number + 1 :])
+
+
+def _check_uncrossed(loops: tuple[Loop, ...], number: int, seam: SeamLine) -> None:
+    """Refuse a seam whose centre line leaves the panel it starts in: it would cross another seam."""
+    inner = np.linspace(seam.low, seam.top, 9)[1:-1]
+    for height, around in zip(inner, seam.around_of(inner), strict=True):
+        home = holding(loops, np.array([around, height]))
+        if home is not None and home != number and not any(side.seam == seam.host for side in loops[home]):
+            what = f"it crosses another seam at {height:.0%} of the way from waist to bust."
+            raise GeometryError([Problem("seam-crossing", f"seam “{seam.name}”", what, "Move one of the two.")])
+
+
+def _seam_side(draft: Draft, take: Take, face: str) -> Side:
+    """Return one edge of a seam, rising, carried on beyond both ends."""
+    seam = take.seam
+    low, top = seam.low - RUN_ON, seam.top + RUN_ON
+    count = int((top - low) * draft.block.ruling_length_mm(seam.around_at(seam.top)) / SEAM_STEP_MM)
+    heights = np.linspace(low, top, count)
+    centers = seam.around_of(heights)
+    offset = take(heights) * (-0.5 if face == "front" else 0.5)
+    around = draft.block.along(centers, heights, offset)
+    return Side(seam.name, SEAM, np.column_stack((around, heights)), seam.name, face)
+
+
+def _opened(draft: Draft, loop: Loop) -> Loop:
+    """Return the loop with every seam that is open below the waist split there into a seam and the side of a tab."""
+    sides: list[Side] = []
+    for side in loop:
+        if side.seam and draft.seam(side.seam).below == "open":
+            for piece in split_at_height(side, 0.0):
+                low = float(np.mean(piece.points[:, HEIGHT])) < 0.0
+                sides.append(replace(piece, name=f"{side.name} below waist", kind=SLIT, seam="") if low else piece)
+        else:
+            sides.append(side)
+    return tuple(sides)
+
+
+def _front_to_back(loop: Loop) -> float:
+    points = np.vstack([side.points for side in loop])
+    return float(points[:, AROUND].min() + points[:, AROUND].max())
+
+
+def _seam_order(draft: Draft) -> dict[str, int]:
+    """Return each seam's number from front to back, where it crosses the waist or comes nearest to it."""
+    ranked = sorted(draft.seams, key=lambda seam: seam.around_at(min(max(0.0, seam.low), seam.top)))
+    return {seam.name: number for number, seam in enumerate(ranked, start=1)}
+
+
+def _panel(
+    draft: Draft, names: tuple[str, ...], number: int, rims: list[list[Rim]], pairs: tuple[MatePair, ...]
+) -> Panel:
+    mates = {}
+    for pair in pairs:
+        mates[pair.front], mates[pair.back] = pair.back, pair.front
+    edges = []
+    for index, rim in enumerate(rims[number]):
+        place = mates.get((number, index))
+        mate = None if place is None else EdgeName(names[place[0]], rims[place[0]][place[1]].name)
+        edges.append(Edge(rim.name, rim.kind, rim.curve, mate, "", mate is not None, rim.waist_at_mm))
+    panel = Panel(names[number], number + 1, tuple(edges))
+    return replace(panel, levels=levels_in(draft, panel))
+
+
+def levels_in(draft: Draft, panel: Panel) -> MappingProxyType[str, tuple[Curve, ...]]:
+    """Return the parts of the waist and bust levels inside a panel, from stitch line to stitch line."""
+    loop = block_loop(draft, panel)
+    return MappingProxyType(
+        {
+            name: tuple(draft.block.level(height, *stretch) for stretch in inside_at(loop, height))
+            for name, height in (("waist", 0.0), ("bust", 1.0))
+        }
+    )
+
+
+def block_loop(draft: Draft, panel: Panel) -> Loop:
+    """Return a panel's loop in around and height."""
+    around, height = draft.block.where(panel.loop())
+    return (Side(panel.name, "", np.column_stack((np.append(around, around[:1]), np.append(height, height[:1])))),)
+
+
+def _shift(record: Trued, takes: tuple[Take, ...], *, top: bool) -> EndShift | None:
+    edge_mm = record.above_edge_mm if top else record.below_edge_mm
+    if edge_mm <= SAME_POINT_MM:
+        return None
+    take = next(take for take in takes if take.seam.name == record.pair.seam)
+    lean = take.seam.lean_deg[0 if top else 1]
+    taken = abs(take.at_waist_mm) if top else abs(take.at_waist_mm + take.spring_mm)
+    return EndShift(abs(record.above_mm if top else record.below_mm), edge_mm, lean, taken)
+
+
+def _lines(draft: Draft, whole: Loop) -> MappingProxyType[str, Curve]:
+    """Return the draft's own lines in the plane: the outline and the seams' centre lines within it."""
+    lines: dict[str, Points] = {side.name: side.points for side in whole}
+    for seam in draft.seams:
+        heights = np.linspace(seam.low, seam.top, 60)
+        lines[seam.name] = np.column_stack((seam.around_of(heights), heights))
+    return MappingProxyType(
+        {
+            name: Curve.through(draft.block.at(points[:, AROUND], points[:, HEIGHT]))
+            for name, points in sorted(lines.items())
+        }
+    )

@@ -1,0 +1,146 @@
+"""Slicing: closed loops of named edges, cut along seams into more such loops. All in the block's own coordinates.
+
+A loop runs counter-clockwise. Slicing a loop along a seam finds where each of the seam's two edges meets the loop, splits
+the loop's edges there and returns two loops, each with its own side of the seam. Name and kind of every edge survive
+because they are carried along, never found again.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from fanblock.draft.model import AROUND, HEIGHT
+from fanblock.geometry.curve import Points
+from fanblock.geometry.meet import contains, crossings, meetings, part
+from fanblock.problems import GeometryError, Problem
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Side:
+    """One edge of a loop: points (around, height) in loop order.
+
+    ``seam`` is the seam it belongs to, or empty, and ``face`` tells whether this edge is the seam's ``front`` side
+    (the right side of the panel before it) or its ``back`` side.
+    """
+
+    name: str
+    kind: str
+    points: Points
+    seam: str = ""
+    face: str = ""
+
+    def pieces(self, place: float) -> tuple[Side, Side]:
+        """Return the two parts of this edge before and after a place counted in points."""
+        last = len(self.points) - 1
+        return (
+            replace(self, points=part(self.points, 0.0, place)),
+            replace(self, points=part(self.points, place, float(last))),
+        )
+
+
+Loop = tuple[Side, ...]
+
+
+def closed_loop(sides: tuple[Side, ...]) -> Loop:
+    """Return the loop that four or more overlong lines make, each cut where it meets its neighbours.
+
+    ``sides`` run counter-clockwise, each crossing the one before and the one after it. GeometryError when two
+    neighbours do not meet.
+    """
+    starts: list[float] = []
+    ends: list[float] = []
+    for number, side in enumerate(sides):
+        before, after = sides[number - 1], sides[(number + 1) % len(sides)]
+        starts.append(_corner(side, before, first=True))
+        ends.append(_corner(side, after, first=False))
+    return tuple(
+        replace(side, points=part(side.points, start, end))
+        for side, start, end in zip(sides, starts, ends, strict=True)
+    )
+
+
+def _corner(side: Side, neighbour: Side, *, first: bool) -> float:
+    found = meetings(side.points, neighbour.points)
+    if not found:
+        what = f"{side.name} and {neighbour.name} do not meet on this body."
+        raise GeometryError([Problem("outline-open", "outline", what, "Carry them on to the same centre line.")])
+    return found[0][0] if first else found[-1][0]
+
+
+def holding(loops: tuple[Loop, ...], point: Points) -> int | None:
+    """Return the number of the loop that holds ``point``, None when none does."""
+    for number, loop in enumerate(loops):
+        if contains(np.vstack([side.points[:-1] for side in loop]), point):
+            return number
+    return None
+
+
+def sliced(loop: Loop, front: Side, back: Side) -> tuple[Loop, Loop]:
+    """Return the loops before and behind a seam.
+
+    ``front`` and ``back`` are the seam's two edges, rising, carried on beyond the loop at both ends; the first becomes
+    the right side of the loop before the seam, the second the left side of the one behind it. GeometryError when the
+    seam does not run right across the loop.
+    """
+    return _kept(loop, front, keep_front=True), _kept(loop, back, keep_front=False)
+
+
+def _kept(loop: Loop, seam: Side, *, keep_front: bool) -> Loop:
+    """Return the part of ``loop`` on one side of ``seam``, closed by it."""
+    hits = [
+        (number, place, on_seam)
+        for number, side in enumerate(loop)
+        for place, on_seam in meetings(side.points, seam.points)
+    ]
+    low, high = _span(loop, seam, hits)
+    cut = replace(seam, points=part(seam.points, low[2], high[2]))
+    if keep_front:
+        return (*_walk(loop, high, low), cut)
+    return (*_walk(loop, low, high), replace(cut, points=cut.points[::-1]))
+
+
+Hit = tuple[int, float, float]
+
+
+def _span(loop: Loop, seam: Side, hits: list[Hit]) -> tuple[Hit, Hit]:
+    """Return where the seam enters the loop and leaves it: the neighbouring hits around the middle of the seam."""
+    middle = (len(seam.points) - 1) / 2.0
+    below = [hit for hit in hits if hit[2] <= middle]
+    above = [hit for hit in hits if hit[2] > middle]
+    if not below or not above:
+        what = "it does not run right across the cloth from edge to edge."
+        raise GeometryError([Problem("seam-short", f"seam “{seam.seam}”", what, "Let its ends reach an edge or a seam.")])
+    return max(below, key=lambda hit: hit[2]), min(above, key=lambda hit: hit[2])
+
+
+def _walk(loop: Loop, start: Hit, end: Hit) -> Loop:
+    """Return the sides of ``loop`` from one hit, counter-clockwise, to another."""
+    (first, at, _), (last, until, _) = start, end
+    if first == last and at < until:
+        return (replace(loop[first], points=part(loop[first].points, at, until)),)
+    sides = [loop[first].pieces(at)[1]]
+    number = (first + 1) % len(loop)
+    while number != last:
+        sides.append(loop[number])
+        number = (number + 1) % len(loop)
+    sides.append(loop[last].pieces(until)[0])
+    return tuple(sides)
+
+
+def split_at_height(side: Side, height: float) -> tuple[Side, ...]:
+    """Return ``side`` in two where it passes ``height``, or whole where it does not."""
+    places = crossings(side.points, HEIGHT, height)
+    return (side,) if not len(places) else side.pieces(float(places[0]))
+
+
+def inside_at(loop: Loop, height: float) -> list[tuple[float, float]]:
+    """Return the stretches of around, rising, in which ``loop`` holds the level at ``height``."""
+    points = np.vstack([side.points[:-1] for side in loop])
+    ring = np.vstack((points, points[:1]))
+    places = crossings(ring, HEIGHT, height)
+    index = places.astype(int)
+    arounds = ring[index, AROUND] + (places - index) * (ring[index + 1, AROUND] - ring[index, AROUND])
+    ordered = sorted(arounds.tolist())
+    return list(zip(ordered[::2], ordered[1::2], strict=True))

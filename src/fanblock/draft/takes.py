@@ -1,0 +1,98 @@
+"""What each seam takes at each height: shares of the reductions, takes of its own, and the spring below the waist.
+
+A take is the distance along the level between a seam's two edges. At the waist the takes of one half add up to half of
+what the whole garment shall be smaller than block (reduction less ease); at the bust likewise. In between they run
+smoothly with level ends; where nothing is said above the waist, a take is 0 from the bust up, or from the seam's own top
+where that is lower. Below the waist it runs down to minus the spring at the hem, eased over the first third and then
+straight, so that there is no kink at the waist and no whole-length curve at the hem.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fanblock.draft.model import Draft, SeamLine
+from fanblock.geometry.curve import Points
+from fanblock.geometry.splines import Function, level_ended
+from fanblock.problems import GeometryError, Problem
+
+EASED = 1.0 / 3.0
+"""Share of the depth below the waist over which the spring begins."""
+
+NEAR = 0.05
+"""Heights nearer than this are one height where takes are booked."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Take:
+    """One seam's take as a function of height, in millimetres, both edges together."""
+
+    seam: SeamLine
+    above: Function
+    at_waist_mm: float
+    spring_mm: float
+
+    def __call__(self, heights: Points) -> Points:
+        """Return the take at every one of ``heights``."""
+        heights = np.asarray(heights, dtype=np.float64)
+        depth = -min(self.seam.low, -NEAR)
+        below = self.at_waist_mm - (self.at_waist_mm + self.spring_mm) * _eased(np.maximum(-heights, 0.0) / depth)
+        reaches = self.seam.low < -NEAR
+        return np.where((heights < 0.0) & reaches, below, self.above(np.maximum(heights, 0.0)))
+
+
+def _eased(share: Points) -> Points:
+    """Return 0 at 0 and 1 at 1: a parabola over the first third, then straight."""
+    return np.where(share < EASED, share**2 / (2.0 * EASED), share - EASED / 2.0) / (1.0 - EASED / 2.0)
+
+
+def takes_of(draft: Draft) -> tuple[Take, ...]:
+    """Return every seam's take, with the reductions shared out.
+
+    GeometryError when something is to be taken in and no seam carries a share of it.
+    """
+    waist = _shared(draft, 0.0, (draft.waist_reduction_mm - draft.waist_ease_mm) / 2.0, "waist")
+    bust = _shared(draft, 1.0, (draft.bust_reduction_mm - draft.bust_ease_mm) / 2.0, "bust")
+    return tuple(_take(seam, waist[seam.name], bust[seam.name]) for seam in draft.seams)
+
+
+def _shared(draft: Draft, height: float, total_mm: float, level: str) -> dict[str, float]:
+    named = {seam.name: _named(seam, height) for seam in draft.seams}
+    rest = total_mm - sum(mm for mm in named.values() if mm is not None)
+    open_to = {
+        seam.name: seam.share if seam.share is not None else 0.0
+        for seam in draft.seams
+        if named[seam.name] is None and seam.low - NEAR <= height <= seam.top + NEAR
+    }
+    weight = sum(open_to.values())
+    if not weight and abs(total_mm) > 0.0 and abs(rest) > 0.0:
+        raise GeometryError(
+            [
+                Problem(
+                    "reduction-homeless",
+                    f"{level} reduction",
+                    f"{rest:.1f} mm a half shall be taken in or let out at the {level}, and no seam there has a share of it.",
+                    "Give one or more seams a `share`.",
+                )
+            ]
+        )
+    shares = {name: rest * share / weight if weight else 0.0 for name, share in open_to.items()}
+    return {name: mm if mm is not None else shares.get(name, 0.0) for name, mm in named.items()}
+
+
+def _named(seam: SeamLine, height: float) -> float | None:
+    return next((mm for at, mm in seam.takes if abs(at - height) < NEAR / 2), None)
+
+
+def _take(seam: SeamLine, waist_mm: float, bust_mm: float) -> Take:
+    cap = min(1.0, seam.top)
+    knots = {0.0: waist_mm} if seam.low < NEAR else {}
+    knots.update({at: mm for at, mm in seam.takes if at >= NEAR})
+    if not any(abs(at - cap) < NEAR for at in knots):
+        knots[cap] = bust_mm if seam.top > 1.0 - NEAR else 0.0
+    at = np.array(sorted(knots))
+    spring = seam.spring_mm if seam.low < -NEAR else 0.0
+    hem = next((-mm for height, mm in seam.takes if height < -NEAR), spring)
+    return Take(seam, level_ended(at, np.array([knots[height] for height in at])), waist_mm, hem)

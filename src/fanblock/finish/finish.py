@@ -1,0 +1,100 @@
+"""From trued panels to a pattern: grain, notches, letters, allowances, cut counts and sums. Never optional, no order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from types import MappingProxyType
+
+from fanblock.draft.model import DEFAULT_ALLOWANCES, Work
+from fanblock.finish.girths import girths_of
+from fanblock.finish.graining import with_grain
+from fanblock.finish.letters import letters
+from fanblock.finish.notching import with_notches
+from fanblock.finish.offsets import cut_line
+from fanblock.pattern.model import CENTER, FOLD, EdgeName, Edge, Note, Panel, Pattern, Seam, Title
+from fanblock.problems import GeometryError, Problem, nearest
+
+
+def finished(
+    work: Work, title: Title, dials: tuple[tuple[str, str, float], ...] = (), notes: Iterable[Note] = ()
+) -> Pattern:
+    """Return the pattern that these panels make, finished as the recipe chose; its checks are still to be run.
+
+    GeometryError when a choice names a panel or an edge that there is not, or an allowance cannot be drawn.
+    """
+    _check_names(work)
+    work = with_notches(with_grain(_folded(work)))
+    given = letters(work.draft.seams, work.seams)
+    panels = tuple(_finished(work, panel, given) for panel in work.panels)
+    seams = tuple(
+        Seam(seam.name, given[seam.name], EdgeName(*seam.front), EdgeName(*seam.back), seam.above, seam.below)
+        for seam in work.seams
+    )
+    return Pattern(
+        title=title,
+        body=work.body,
+        block=work.block,
+        panels=panels,
+        seams=seams,
+        girths=girths_of(work),
+        lines=work.lines,
+        dials=dials,
+        gap_mm=sum(gap.width_mm for gap in work.draft.gaps),
+        notes=tuple(notes),
+    )
+
+
+def _check_names(work: Work) -> None:
+    panels = [panel.name for panel in work.panels]
+    edges = sorted({edge.name for panel in work.panels for edge in panel.edges})
+    problems = [
+        Problem("panel-unknown", "cut › on fold", f"there is no panel “{name}”.", nearest(name, panels))
+        for name in work.on_fold
+        if name not in panels
+    ]
+    problems += [
+        Problem("panel-foldless", "cut › on fold", f"panel “{panel.name}” has no centre line to fold at.", "Leave it out.")
+        for panel in work.panels
+        if panel.name in work.on_fold and not any(edge.kind == CENTER for edge in panel.edges)
+    ]
+    problems += [
+        Problem("edge-unknown", "allowances", f"there is no edge “{name}”.", nearest(name, edges))
+        for name in sorted(work.allowance_by_name)
+        if name not in edges
+    ]
+    if problems:
+        raise GeometryError(problems)
+
+
+def _folded(work: Work) -> Work:
+    """Return the work with the centre lines of panels on the fold marked as folds."""
+    panels = tuple(
+        replace(
+            panel,
+            fold=next(edge.name for edge in panel.edges if edge.kind == CENTER),
+            edges=tuple(replace(edge, kind=FOLD) if edge.kind == CENTER else edge for edge in panel.edges),
+        )
+        if panel.name in work.on_fold
+        else panel
+        for panel in work.panels
+    )
+    return replace(work, panels=panels)
+
+
+def _finished(work: Work, panel: Panel, given: dict[str, str]) -> Panel:
+    edges = tuple(
+        Edge(edge.name, edge.kind, edge.curve, edge.mate, given.get(edge.name, ""), edge.reversed, edge.waist_at_mm)
+        if edge.mate is not None
+        else edge
+        for edge in panel.edges
+    )
+    by_kind = {**DEFAULT_ALLOWANCES, **work.allowance_by_kind}
+    widths = {edge.name: work.allowance_by_name.get(edge.name, by_kind.get(edge.kind, 0.0)) for edge in edges}
+    try:
+        outer = cut_line(panel, widths)
+    except ValueError as error:
+        what = f"the allowances of panel “{panel.name}” cannot be drawn: {error}."
+        raise GeometryError([Problem("allowance", "allowances", what, "Make them narrower.")]) from None
+    counts = tuple((layer, count // 2 if panel.fold else count) for layer, count in work.layers)
+    return replace(panel, edges=edges, allowances=MappingProxyType(widths), cut_line=outer, cuts=counts)

@@ -1,0 +1,55 @@
+"""Notches: a bar at the waist of every seam, and once above it as many ticks as the seam's place from the front."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from fanblock.draft.model import SeamRecord, Work
+from fanblock.geometry.curve import Points, frozen
+from fanblock.pattern.model import Edge, Notch, Panel
+
+
+def with_notches(work: Work) -> Work:
+    """Return the panels with the notches of all their seams.
+
+    Both mates carry their ticks at one distance from the waist bar, or from the foot of a seam that has no waist, so a
+    panel sewn upside down or to the wrong neighbour shows at once.
+    """
+    by_edge = {place: seam for seam in work.seams for place in (seam.front, seam.back)}
+    panels = tuple(
+        replace(
+            panel,
+            notches=tuple(
+                notch
+                for edge in panel.edges
+                if (panel.name, edge.name) in by_edge
+                for notch in _on_edge(edge, by_edge[panel.name, edge.name], panel, work.notch_at)
+            ),
+        )
+        for panel in work.panels
+    )
+    return replace(work, panels=panels)
+
+
+def _on_edge(edge: Edge, seam: SeamRecord, panel: Panel, share: float) -> tuple[Notch, ...]:
+    rising = (panel.name, edge.name) == seam.front
+    held = edge.waist_at_mm
+    if held is None:
+        held = 0.0 if rising else edge.curve.length_mm
+    above = edge.curve.length_mm - held if rising else held
+    notches = [] if edge.waist_at_mm is None else [_notch(edge, edge.waist_at_mm, 1, "waist")]
+    if above > 0.0:
+        at = held + share * above if rising else held - share * above
+        notches.append(_notch(edge, at, seam.number, "seam"))
+    return tuple(notches)
+
+
+def _notch(edge: Edge, at_mm: float, count: int, kind: str) -> Notch:
+    return Notch(edge.name, at_mm, count, kind, frozen(edge.curve.at(at_mm)), _inward(edge.curve.tangent_at(at_mm)))
+
+
+def _inward(tangent: Points) -> Points:
+    """Return the direction into a counter-clockwise panel from an edge of this tangent: its left."""
+    return frozen(np.array([-tangent[1], tangent[0]]))

@@ -1,0 +1,149 @@
+"""Allowances: the cut line around a panel, each edge with its own width.
+
+Every edge is moved outward by its width and carried on to meet its neighbours. Where the allowance of a seam, a centre or
+a lacing edge ends on a crossing edge (top, hem), its end is the mirror image of that edge, so that it lies under the panel
+when it is pressed back. Where two edges run on in one line with different widths, the wider ends square.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from fanblock.geometry.curve import Curve, Points
+from fanblock.geometry.meet import meetings, part, point_at
+from fanblock.geometry.rings import united
+from fanblock.pattern.model import ARMHOLE, CENTER, HEM, LACING, NECKLINE, SEAM, TOP, WAIST, Edge, Panel
+
+FOLDED_KINDS = frozenset({SEAM, CENTER, LACING})
+CROSSING_KINDS = frozenset({TOP, HEM, WAIST, ARMHOLE, NECKLINE})
+
+STRAIGHT_DEG = 15.0
+"""Below this turn two edges run on in one line; a mitre there would run far out."""
+
+REACH = 2.0
+"""Most a corner may run along or beyond its edge, in widths; past it the corner is cut square."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Side:
+    """An edge and its line moved outward."""
+
+    edge: Edge
+    width_mm: float
+    moved: Points
+
+
+def cut_line(panel: Panel, widths: dict[str, float]) -> Curve:
+    """Return the closed cut line, counter-clockwise, its first point not repeated.
+
+    ``widths`` gives millimetres by edge name. Raises ValueError when the result is not one ring that holds the panel.
+    """
+    if not any(widths.values()):
+        return Curve.through(panel.loop())
+    sides = [_Side(edge, widths[edge.name], _moved(edge.curve, widths[edge.name])) for edge in panel.edges]
+    joints = [_joint(side, sides[(number + 1) % len(sides)]) for number, side in enumerate(sides)]
+    ring = []
+    for number, side in enumerate(sides):
+        (_, _, start), (end, corner, _) = joints[number - 1], joints[number]
+        last = float(len(side.moved) - 1)
+        start, end = max(start, 0.0), min(end, last)
+        ring.append(part(side.moved, start, end) if end > start else side.moved[-1:])
+        ring.append(corner)
+    return Curve.through(united(np.vstack(ring), panel.loop()))
+
+
+def _moved(curve: Curve, width_mm: float) -> Points:
+    """Return the curve's points moved to its right by a width."""
+    if not width_mm:
+        return curve.points
+    steps = np.diff(curve.points, axis=0)
+    steps /= np.hypot(*steps.T)[:, None]
+    tangents = np.vstack((curve.start_tangent, steps[:-1] + steps[1:], curve.end_tangent))
+    tangents /= np.hypot(*tangents.T)[:, None]
+    return curve.points + width_mm * np.column_stack((tangents[:, 1], -tangents[:, 0]))
+
+
+Joint = tuple[float, Points, float]
+"""Where the first line ends, in points; the points of the corner; where the second line starts."""
+
+
+def _joint(first: _Side, second: _Side) -> Joint:
+    last = float(len(first.moved) - 1)
+    corner = first.edge.curve.end
+    if not first.width_mm and not second.width_mm:
+        return last, np.array([corner]), 0.0
+    leaving, joining = first.edge.curve.end_tangent, second.edge.curve.start_tangent
+    turn = math.degrees(math.atan2(leaving[0] * joining[1] - leaving[1] * joining[0], leaving @ joining))
+    if abs(turn) < STRAIGHT_DEG or abs(turn) > 180.0 - STRAIGHT_DEG:
+        return last, np.array([corner] if abs(turn) > 90.0 else [first.moved[-1], second.moved[0]]), 0.0
+    if turn > 0.0 and second.edge.kind in CROSSING_KINDS and first.edge.kind in FOLDED_KINDS and first.width_mm:
+        return _mirrored(first, second, leaving, corner, turn)
+    if turn > 0.0 and first.edge.kind in CROSSING_KINDS and second.edge.kind in FOLDED_KINDS and second.width_mm:
+        return _mirrored_before(first, second, joining, corner, turn)
+    if turn < 0.0:
+        return _inner(first, second, last)
+    return last, _mitre(first, second, leaving, joining, corner), 0.0
+
+
+def _mirrored(folded: _Side, crossing: _Side, along: Points, corner: Points, turn: float) -> Joint:
+    """Return the joint after a folded edge: its end mirrors the crossing edge, which may have a width of its own."""
+    reach = _mirror_reach(folded.width_mm, turn, crossing.width_mm)
+    last = float(len(folded.moved) - 1)
+    on_seam = corner + _seam_rise(turn, crossing.width_mm) * along
+    place = _place_from_end(folded.moved, -reach) if reach < 0.0 else last
+    end = point_at(folded.moved, place) if reach < 0.0 else folded.moved[-1] + reach * along
+    return place, np.array([end, on_seam, crossing.moved[0]]), 0.0
+
+
+def _mirrored_before(crossing: _Side, folded: _Side, along: Points, corner: Points, turn: float) -> Joint:
+    """Return the joint before a folded edge, the mirror image of :func:`_mirrored`."""
+    reach = _mirror_reach(folded.width_mm, turn, crossing.width_mm)
+    on_seam = corner - _seam_rise(turn, crossing.width_mm) * along
+    last = float(len(folded.moved) - 1)
+    place = last - _place_from_end(folded.moved[::-1], -reach) if reach < 0.0 else 0.0
+    start = point_at(folded.moved, place) if reach < 0.0 else folded.moved[0] - reach * along
+    return float(len(crossing.moved) - 1), np.array([crossing.moved[-1], on_seam, start]), place
+
+
+def _place_from_end(line: Points, back_mm: float) -> float:
+    """Return the place, counted in points, that lies a length before the end of a line."""
+    along = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))))
+    return float(np.interp(along[-1] - back_mm, along, np.arange(len(line))))
+
+
+def _mirror_reach(width_mm: float, turn: float, crossing_mm: float) -> float:
+    """Return how far beyond the corner a folded edge's outer line runs when its end mirrors the crossing edge."""
+    interior = math.radians(180.0 - turn)
+    lean = -width_mm / math.tan(interior) if abs(math.tan(interior)) > 0.1 else math.copysign(width_mm * 10, -math.cos(interior))
+    return float(np.clip(lean, -REACH * width_mm, REACH * width_mm)) + _seam_rise(turn, crossing_mm)
+
+
+def _seam_rise(turn: float, crossing_mm: float) -> float:
+    """Return how far beyond the corner, along the seam, the crossing edge's own outer line passes."""
+    return float(min(crossing_mm / max(math.sin(math.radians(abs(turn))), 0.1), REACH * crossing_mm))
+
+
+def _inner(first: _Side, second: _Side, last: float) -> Joint:
+    """Return the joint at an inward corner: where the two moved lines cross."""
+    found = meetings(first.moved, second.moved)
+    if not found:
+        return last, np.array([first.edge.curve.end]), 0.0
+    on_first, on_second = found[-1]
+    index = min(int(on_first), len(first.moved) - 2)
+    point = first.moved[index] + (on_first - index) * (first.moved[index + 1] - first.moved[index])
+    return on_first, np.array([point]), on_second
+
+
+def _mitre(first: _Side, second: _Side, leaving: Points, joining: Points, corner: Points) -> Points:
+    """Return the corner where both moved lines, carried on straight, meet; cut square where that lies far out."""
+    end, start = first.moved[-1], second.moved[0]
+    cross = leaving[0] * joining[1] - leaving[1] * joining[0]
+    gap = start - end
+    reach = (gap[0] * joining[1] - gap[1] * joining[0]) / cross
+    point = end + reach * leaving
+    if np.hypot(*(point - corner)) <= REACH * max(first.width_mm, second.width_mm):
+        return np.array([point])
+    return np.array([end, start])

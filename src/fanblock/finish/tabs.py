@@ -1,0 +1,97 @@
+"""Cutting skirts into tabs: slits from waist to hem, and the tabs' corners rounded."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+import numpy as np
+
+from fanblock.draft.model import Work
+from fanblock.geometry.corners import rounded
+from fanblock.geometry.curve import Curve, frozen
+from fanblock.pattern.model import CENTER, HEM, Edge, Panel, Slit
+from fanblock.problems import GeometryError, Problem, nearest
+
+
+def with_tabs(work: Work, shares: Mapping[str, tuple[float, ...]], radius_mm: float) -> Work:
+    """Return the panels with slits at these shares of their waists and all tab corners rounded.
+
+    A slit runs straight from its share of the panel's waist to the same share of its hem. Corners at a centre line that
+    is a seam or fold stay as they are. GeometryError when a panel is unknown, has no waist or hem, or a tab is too narrow
+    for its corners.
+    """
+    names = [panel.name for panel in work.panels]
+    problems = [
+        Problem("panel-unknown", "slits", f"there is no panel “{name}”.", nearest(name, names))
+        for name in sorted(shares)
+        if name not in names
+    ]
+    panels = []
+    for panel in work.panels:
+        cut, found = _tabbed(panel, shares.get(panel.name, ()), radius_mm)
+        panels.append(cut)
+        problems += found
+    if problems:
+        raise GeometryError(problems)
+    return replace(work, panels=tuple(panels))
+
+
+def _tabbed(panel: Panel, shares: tuple[float, ...], radius_mm: float) -> tuple[Panel, list[Problem]]:
+    where = f"slits › {panel.name}"
+    hems = [number for number, edge in enumerate(panel.edges) if edge.kind == HEM]
+    waist = panel.levels.get("waist", ())
+    if len(hems) != 1 or len(waist) != 1:
+        if not shares:
+            return panel, []
+        return panel, [Problem("no-skirt", where, "this panel has no hem below a waist.", "Leave it out of `slits`.")]
+    hem = panel.edges[hems[0]].curve
+    slits = tuple(
+        Slit(frozen(waist[0].at(share * waist[0].length_mm)), frozen(hem.at(share * hem.length_mm))) for share in shares
+    )
+    stops = [0.0, *(share * hem.length_mm for share in shares), hem.length_mm]
+    widths = np.diff(stops)
+    if np.any(widths < 2.0 * radius_mm) or not all(0.0 < share < 1.0 for share in shares):
+        what = f"a tab would be {max(min(widths), 0.0):.0f} mm wide at the hem, too narrow for corners of {radius_mm:.0f} mm."
+        return panel, [Problem("tab-narrow", where, what, "Give fewer slits, move them apart, or a smaller `corner`.")]
+    return _with_corners(panel, hems[0], slits, stops, radius_mm), []
+
+
+def _with_corners(panel: Panel, at: int, slits: tuple[Slit, ...], stops: list[float], radius_mm: float) -> Panel:
+    """Return the panel with its hem in one edge a tab, corners rounded where they are free."""
+    edges = list(panel.edges)
+    before, after = (at - 1) % len(edges), (at + 1) % len(edges)
+    downs: list[Curve | None] = [edges[before].curve, *(Curve.through([slit.start, slit.end]) for slit in slits)]
+    ups: list[Curve | None] = [*(Curve.through([slit.end, slit.start]) for slit in slits), edges[after].curve]
+    if edges[before].kind == CENTER or not radius_mm:
+        downs[0] = None
+    if edges[after].kind == CENTER or not radius_mm:
+        ups[-1] = None
+    tabs = [
+        _tab(edges[at].curve.between(start, end), down if radius_mm else None, up if radius_mm else None, radius_mm)
+        for start, end, down, up in zip(stops, stops[1:], downs, ups, strict=False)
+    ]
+    names = ["hem"] if len(tabs) == 1 else [f"hem {number}" for number in range(1, len(tabs) + 1)]
+    if downs[0] is not None:
+        edges[before] = _shortened(edges[before], radius_mm, at_end=True)
+    if ups[-1] is not None:
+        edges[after] = _shortened(edges[after], radius_mm, at_end=False)
+    pieces = [Edge(name, HEM, curve) for name, curve in zip(names, tabs, strict=True)]
+    ended = tuple(Slit(slit.start, tab.end) for slit, tab in zip(slits, tabs, strict=False))
+    return replace(panel, edges=(*edges[:at], *pieces, *edges[at + 1 :]), slits=ended)
+
+
+def _tab(hem: Curve, down: Curve | None, up: Curve | None, radius_mm: float) -> Curve:
+    """Return one tab's hem with its corners: ``down`` leads to its start, ``up`` away from its end."""
+    start = rounded(down, hem, radius_mm) if down is not None else hem.points[:1]
+    end = rounded(hem, up, radius_mm) if up is not None else hem.points[-1:]
+    middle = hem.between(radius_mm if down is not None else 0.0, hem.length_mm - (radius_mm if up is not None else 0.0))
+    return Curve.through(np.vstack((start, middle.points[1:-1], end)))
+
+
+def _shortened(edge: Edge, by_mm: float, *, at_end: bool) -> Edge:
+    length = edge.curve.length_mm
+    if at_end:
+        return replace(edge, curve=edge.curve.between(0.0, length - by_mm))
+    waist = None if edge.waist_at_mm is None else edge.waist_at_mm - by_mm
+    return replace(edge, curve=edge.curve.between(by_mm, length), waist_at_mm=waist)

@@ -1,0 +1,1 @@
+"""Curves in the plane. All use of shapely and scipy lives in this package."""

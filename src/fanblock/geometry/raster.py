@@ -1,0 +1,75 @@
+"""Outlines and lines on a grid of square cells, for asking quickly where something has room.
+
+A mask is an array of booleans, rows by columns; row 0 lies lowest. Cell (row, column) has its middle at
+``origin + ((column + 1/2) cell, (row + 1/2) cell)``.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from fanblock.geometry.curve import Points
+
+Mask = NDArray[np.bool_]
+
+
+def filled(outline: Points, origin: Points, cell_mm: float, shape: tuple[int, int]) -> Mask:
+    """Return the mask of the cells whose middles lie within the closed ``outline`` (even-odd rule)."""
+    rows, columns = shape
+    points = (np.asarray(outline) - origin) / cell_mm - 0.5  # now cell middles are the whole numbers
+    nexts = np.roll(points, -1, axis=0)
+    low = np.minimum(points[:, 1], nexts[:, 1])
+    high = np.maximum(points[:, 1], nexts[:, 1])
+    heights = np.arange(rows)[:, None]
+    segment_of = np.nonzero((heights >= low) & (heights < high))
+    row, segment = segment_of
+    start, end = points[segment], nexts[segment]
+    crossing = start[:, 0] + (row - start[:, 1]) * (end[:, 0] - start[:, 0]) / (end[:, 1] - start[:, 1])
+    column = np.clip(np.ceil(crossing), 0, columns).astype(np.int64)
+    toggles = np.zeros((rows, columns + 1), dtype=np.int64)
+    np.add.at(toggles, (row, column), 1)
+    return (np.cumsum(toggles, axis=1)[:, :columns] % 2).astype(np.bool_)
+
+
+def stamped(run: Points, origin: Points, cell_mm: float, shape: tuple[int, int]) -> Mask:
+    """Return the mask of the cells that the run of points passes through."""
+    points = np.asarray(run, dtype=np.float64)
+    steps = np.hypot(*np.diff(points, axis=0).T)
+    along = np.concatenate(([0.0], np.cumsum(steps)))
+    count = max(2, int(np.ceil(along[-1] / (0.5 * cell_mm))) + 1)
+    at = np.linspace(0.0, along[-1], count)
+    dense = np.stack((np.interp(at, along, points[:, 0]), np.interp(at, along, points[:, 1])), axis=1)
+    return cells_at(dense, origin, cell_mm, shape)
+
+
+def cells_at(points: Points, origin: Points, cell_mm: float, shape: tuple[int, int]) -> Mask:
+    """Return the mask of the cells that hold one of ``points``; points off the grid are left out."""
+    mask = np.zeros(shape, dtype=np.bool_)
+    index = np.floor((np.asarray(points) - origin) / cell_mm).astype(np.int64)
+    inside = (index >= 0).all(axis=1) & (index[:, 0] < shape[1]) & (index[:, 1] < shape[0])
+    mask[index[inside, 1], index[inside, 0]] = True
+    return mask
+
+
+def sums(mask: Any) -> NDArray[np.int64]:
+    """Return the running sums of a mask, one row and column larger, for counting cells in any rectangle."""
+    table = np.zeros((mask.shape[0] + 1, mask.shape[1] + 1), dtype=np.int64)
+    table[1:, 1:] = np.cumsum(np.cumsum(mask, axis=0, dtype=np.int64), axis=1)
+    return table
+
+
+def free_corners(table: NDArray[np.int64], rows: int, columns: int) -> Mask:
+    """Return, for every lower left corner, whether the rectangle of ``rows`` by ``columns`` above it is empty.
+
+    ``table`` are the :func:`sums` of what is taken. The answer is empty when the rectangle is larger than the grid.
+    """
+    high, wide = table.shape[0] - 1, table.shape[1] - 1
+    if rows > high or columns > wide:
+        return np.zeros((0, 0), dtype=np.bool_)
+    count = (
+        table[rows:, columns:] - table[:-rows, columns:] - table[rows:, :-columns] + table[:-rows, :-columns]
+    )
+    return np.asarray(count == 0)

@@ -1,0 +1,45 @@
+"""What can be asked of a closed ring of points: is it simple, and does it hold together where it is narrow?"""
+
+from __future__ import annotations
+
+from fanblock.geometry.curve import Points
+
+
+def is_simple(ring: Points) -> bool:
+    """Return whether the closed ring neither touches nor crosses itself."""
+    from shapely.geometry import LinearRing
+
+    return bool(LinearRing(ring).is_simple)
+
+
+def united(ring: Points, inner: Points) -> Points:
+    """Return the outer ring, counter-clockwise and open, of everything inside ``ring`` or ``inner``.
+
+    Raises ValueError when that is not one piece.
+    """
+    from shapely import get_coordinates, make_valid
+    from shapely.geometry import Polygon
+    from shapely.geometry.polygon import orient
+    from shapely.ops import unary_union
+
+    whole = unary_union([make_valid(Polygon(ring)), make_valid(Polygon(inner))])
+    parts = [piece for piece in getattr(whole, "geoms", [whole]) if piece.geom_type == "Polygon" and piece.area > 1.0]
+    if len(parts) != 1:
+        raise ValueError("the cut line does not make one ring")
+    outer: Points = get_coordinates(orient(Polygon(parts[0].exterior)))[:-1]
+    return outer
+
+
+def holds_together(ring: Points, width_mm: float) -> bool:
+    """Return whether the ring, worn away by half of ``width_mm`` all round, is still one piece: nowhere narrower."""
+    from shapely.geometry import Polygon
+
+    worn = Polygon(ring).simplify(width_mm / 50.0).buffer(-width_mm / 2.0, quad_segs=2)
+    return worn.geom_type == "Polygon" and not worn.is_empty
+
+
+def left_out_mm2(ring: Points, inner: Points) -> float:
+    """Return how much of the polygon ``inner`` lies outside ``ring``."""
+    from shapely.geometry import Polygon
+
+    return float(Polygon(inner).difference(Polygon(ring)).area)

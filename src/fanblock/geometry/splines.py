@@ -1,0 +1,59 @@
+"""Smooth functions through a few values: what edges and seams are drawn with. The one place that uses scipy's splines."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import numpy as np
+
+from fanblock.geometry.curve import Points
+
+Function = Callable[[Any], Points]
+
+
+def free_or_clamped(at: Points, values: Points, start_slope: float | None, end_slope: float | None) -> Function:
+    """Return the cubic spline through ``values`` at rising ``at``, carried on straight beyond both ends.
+
+    A slope given for an end is kept there; an end without one is free (no bend).
+    """
+    from scipy.interpolate import CubicSpline
+
+    ends = tuple((2, 0.0) if slope is None else (1, slope) for slope in (start_slope, end_slope))
+    spline = CubicSpline(at, values, bc_type=ends)
+    slopes = spline(np.array([at[0], at[-1]]), 1)
+
+    def function(where: Any) -> Points:
+        where = np.asarray(where, dtype=np.float64)
+        inside = np.clip(where, at[0], at[-1])
+        straight = np.where(where < at[0], slopes[0], slopes[1]) * (where - inside)
+        return np.asarray(spline(inside) + straight)
+
+    return function
+
+
+def monotone(at: Points, values: Points) -> Function:
+    """Return the monotone cubic through ``values`` at rising ``at``; beyond its ends it keeps the end values."""
+    from scipy.interpolate import PchipInterpolator
+
+    if len(at) == 2:
+        return lambda where: values[0] + (values[1] - values[0]) * np.clip(
+            (np.asarray(where, dtype=np.float64) - at[0]) / (at[1] - at[0]), 0.0, 1.0
+        )
+    spline = PchipInterpolator(at, values)
+    return lambda where: np.asarray(spline(np.clip(where, at[0], at[-1])))
+
+
+def level_ended(at: Points, values: Points) -> Function:
+    """Return the monotone cubic through ``values`` whose first and last slopes are 0; it keeps the end values beyond.
+
+    Between two values this is the smooth step 3t² - 2t³.
+    """
+    from scipy.interpolate import CubicHermiteSpline, PchipInterpolator
+
+    if len(at) == 1:
+        return lambda where: np.full(np.shape(where), float(values[0]))
+    slopes = PchipInterpolator(at, values).derivative()(at) if len(at) > 2 else np.zeros(len(at))
+    slopes[[0, -1]] = 0.0
+    spline = CubicHermiteSpline(at, values, slopes)
+    return lambda where: np.asarray(spline(np.clip(where, at[0], at[-1])))

@@ -1,0 +1,207 @@
+"""A pattern: panels as loops of named edges, their marks, the seams that join them and what they add up to.
+
+Lengths are millimetres, x to the right, y up. All panels stand in the block's frame: centre front at the left, the
+half seen from outside, right side up. That is the wearer's **left** half (centre front at the left of the picture,
+seen from outside, puts the wearer's left side before you); the other half is its mirror image. Loops run counter-clockwise.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import cached_property
+from types import MappingProxyType
+from collections.abc import Mapping
+
+import numpy as np
+
+from fanblock.block.ruled import Block
+
+from fanblock.geometry.curve import Curve, Points
+from fanblock.wearer.body import Body
+
+SEAM, CENTER, TOP, HEM, SLIT, LACING = "seam", "center", "top", "hem", "slit", "lacing"
+WAIST, ARMHOLE, NECKLINE, SHOULDER, FOLD = "waist", "armhole", "neckline", "shoulder", "fold"
+EDGE_KINDS = (SEAM, CENTER, TOP, HEM, SLIT, LACING, WAIST, ARMHOLE, NECKLINE, SHOULDER, FOLD)
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeName:
+    """Which edge of which panel."""
+
+    panel: str
+    edge: str
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Edge:
+    """One named side of a panel: its stitch line, run in loop order.
+
+    ``waist_at_mm`` is where the waist level meets a seam edge, along the edge from its first point; ``None`` where
+    it does not. ``reversed`` tells that the mate, run in its own loop order, walks the seam the other way.
+    """
+
+    name: str
+    kind: str
+    curve: Curve
+    mate: EdgeName | None = None
+    letter: str = ""
+    reversed: bool = False
+    waist_at_mm: float | None = None
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Notch:
+    """``count`` ticks at ``at_mm`` along an edge, drawn from the stitch line inward; the waist bar has kind ``waist``."""
+
+    edge: str
+    at_mm: float
+    count: int
+    kind: str  # "waist" or "seam"
+    point: Points
+    inward: Points
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Slit:
+    """A cut of no width from the waist (``start``, reinforced there) to the hem (``end``)."""
+
+    start: Points
+    end: Points
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Panel:
+    """One piece: a closed counter-clockwise loop of named edges, with its marks.
+
+    ``levels`` gives, for each level's name, the parts of it inside the panel. ``cuts`` pairs a layer's name with how
+    many pieces to cut for the whole garment. ``cut_line`` is the closed outer line, allowances included; its last
+    point is not its first. ``allowances`` gives the width beyond each edge. ``hem_at_waist`` is where label text may
+    not go.
+    """
+
+    name: str
+    number: int
+    edges: tuple[Edge, ...]
+    levels: Mapping[str, tuple[Curve, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    slits: tuple[Slit, ...] = ()
+    grain: tuple[Points, Points] | None = None
+    notches: tuple[Notch, ...] = ()
+    allowances: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    cut_line: Curve | None = None
+    cuts: tuple[tuple[str, int], ...] = ()
+    fold: str = ""
+
+    def edge(self, name: str) -> Edge:
+        """Return the edge called ``name``; KeyError when there is none."""
+        for edge in self.edges:
+            if edge.name == name:
+                return edge
+        raise KeyError(name)
+
+    def loop(self) -> Points:
+        """Return the stitch line as one closed run of points, shape (n, 2), the first point not repeated."""
+        return np.vstack([edge.curve.points[:-1] for edge in self.edges])
+
+
+@dataclass(frozen=True, slots=True)
+class EndShift:
+    """How far truing moved the free ends of a seam's two edges: half the difference of their lengths, with causes."""
+
+    shift_mm: float
+    edge_mm: float
+    lean_deg: float
+    take_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """One seam between two panels, with its letter and what truing did above and below the waist."""
+
+    name: str
+    letter: str
+    front: EdgeName
+    back: EdgeName
+    above: EndShift | None = None
+    below: EndShift | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Girth:
+    """What one half adds up to at one level (heights as shares, 0 waist, 1 bust); all widths are of one half."""
+
+    name: str
+    height: float
+    block_mm: float
+    takes_mm: float
+    takes: tuple[tuple[str, float], ...]
+    gap_mm: float
+    parts_mm: float
+    open_mm: float
+    body_mm: float | None = None
+    ease_mm: float = 0.0
+    reduction_mm: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One check: what was proved or refuted. ``state`` is ``holds``, ``warns`` or ``fails``."""
+
+    code: str
+    family: str
+    state: str
+    number: float
+    limit: float
+    unit: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
+class Title:
+    """The words that stand on every sheet and piece."""
+
+    garment: str
+    wearer: str
+    recipe: str
+    makes: str
+    period: str
+    draft: int
+    code: str
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """Something the maker should know that is no check: a guess, a warning of the body, a thing to watch on the toile."""
+
+    kind: str  # "guess", "body", "toile", "recipe"
+    says: str
+
+
+@dataclass(frozen=True, eq=False)
+class Pattern:
+    """All panels of one half of a garment, with the seams between them, their sums and their checks.
+
+    ``lines`` holds the draft's own curves in the block's frame, by name (outline edges, seam center lines, levels).
+    ``dials`` gives each dial's name, its value in words and its value as a number (millimetres or a ratio).
+    """
+
+    title: Title
+    body: Body
+    block: Block
+    panels: tuple[Panel, ...]
+    seams: tuple[Seam, ...]
+    girths: tuple[Girth, ...]
+    lines: Mapping[str, Curve]
+    dials: tuple[tuple[str, str, float], ...] = ()
+    gap_mm: float = 0.0
+    notes: tuple[Note, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def sound(self) -> bool:
+        """True when no check fails: the pieces add up and sew up. It never means that they fit."""
+        return all(finding.state != "fails" for finding in self.findings)
+
+    @cached_property
+    def by_name(self) -> Mapping[str, Panel]:
+        """The panels by name."""
+        return MappingProxyType({panel.name: panel for panel in self.panels})

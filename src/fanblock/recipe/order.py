@@ -1,0 +1,51 @@
+"""Rules on the order of steps: what stands before `separate`, what after, and what may stand once."""
+
+from __future__ import annotations
+
+from fanblock.problems import Place
+from fanblock.recipe.findings import Findings
+from fanblock.recipe.stepreading import ReadStep
+from fanblock.steps.table import ON_BLOCK, ON_PANELS, SEPARATES
+
+ONCE = frozenset({"top edge", "hem", "tabs", "grain", "notches", "allowances", "cut"})
+"""Steps that say all they have to say in one place; a second would silently undo the first."""
+
+NEEDED = ("top edge", "hem")
+"""Steps without which there is nothing to cut along."""
+
+
+def check_order(steps: tuple[ReadStep, ...], whole: bool, steps_place: Place, findings: Findings) -> None:
+    """Note steps in the wrong half of the recipe, steps that are missing and steps that stand twice.
+
+    ``whole`` tells that every step of the recipe could be named; if not, none is said to be missing.
+    """
+    separating = [step for step in steps if step.kind.stage == SEPARATES]
+    if not separating and whole:
+        what = "`separate` is missing, which cuts the draft apart into panels."
+        findings.wrong("step-missing", "steps", what, "Add it after the last seam.", steps_place)
+    elif separating:
+        _check_halves(steps, separating[0], findings)
+    for step in separating[1:]:
+        what = f"the draft is cut apart a second time (first in step {separating[0].number})."
+        findings.wrong("step-twice", step.where, what, "Keep one `separate`.", step.place)
+    names = {step.kind.name for step in steps}
+    for name in NEEDED:
+        if name not in names and whole:
+            what = f"`{name}` is missing."
+            findings.wrong("step-missing", "steps", what, f"Add a `{name}` before `separate`.", steps_place)
+    first: dict[str, int] = {}
+    for step in steps:
+        if step.kind.name in first and step.kind.name in ONCE:
+            what = f"stands a second time (first in step {first[step.kind.name]})."
+            findings.wrong("step-twice", step.where, what, "Put all its options in one step.", step.place)
+        first.setdefault(step.kind.name, step.number)
+
+
+def _check_halves(steps: tuple[ReadStep, ...], separate: ReadStep, findings: Findings) -> None:
+    for step in steps:
+        if step.kind.stage == ON_BLOCK and step.number > separate.number:
+            what = f"draws on the block, but stands after `separate` (step {separate.number})."
+            findings.wrong("step-order", step.where, what, "Move it before that step.", step.place)
+        if step.kind.stage == ON_PANELS and step.number < separate.number:
+            what = f"works on panels, but stands before `separate` (step {separate.number})."
+            findings.wrong("step-order", step.where, what, "Move it after that step.", step.place)

@@ -1,0 +1,160 @@
+"""Rules between steps: what a step speaks of must have been drawn, and names must be names of something."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from fanblock.problems import nearest
+from fanblock.recipe.findings import Findings, Sighting
+from fanblock.recipe.phrase import NAME_REMEDY, is_name
+from fanblock.recipe.stepreading import ReadStep
+from fanblock.steps.cut import Cut
+from fanblock.steps.grain import Grain
+from fanblock.steps.hem import Hem
+from fanblock.steps.lacing_gap import LacingGap
+from fanblock.steps.seam import Seam
+from fanblock.steps.separate import Separate
+from fanblock.steps.tabs import Tabs
+from fanblock.terms import LANDMARK_AROUNDS, LANDMARK_HEIGHTS, Around, Height, Length, Share
+from fanblock.units import shown
+
+_DRAWN_HEIGHTS = ("hem", "top edge")
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """What stands on the draft before a step: lines, seams and lacing gaps, by name."""
+
+    lines: frozenset[str] = frozenset()
+    seams: tuple[str, ...] = ()
+    gaps: frozenset[str] = frozenset()
+
+
+def check_rules(steps: tuple[ReadStep, ...], findings: Findings) -> None:
+    """Note everything that a step says about other steps and that is not so."""
+    drawn = Drawn()
+    for step in steps:
+        for sighting in step.sightings:
+            _check_drawn(sighting, drawn, findings)
+        drawn = _with_step(step, drawn, findings)
+    hem = next((step.options for step in steps if isinstance(step.options, Hem)), None)
+    for step in steps:
+        if isinstance(step.options, Seam):
+            _check_below_waist(step, step.options, hem, findings)
+    separate = next((step for step in steps if isinstance(step.options, Separate)), None)
+    if separate is not None and isinstance(separate.options, Separate):
+        _check_panels(separate, separate.options.panels, steps, findings)
+
+
+def _check_drawn(sighting: Sighting, drawn: Drawn, findings: Findings) -> None:
+    term, missing = sighting.term, ""
+    if isinstance(term, Height) and term.landmark in _DRAWN_HEIGHTS and term.landmark not in drawn.lines:
+        missing = f"the {term.landmark}"
+        remedy = f"Move `{term.landmark}` before this step."
+    if isinstance(term, Around) and term.landmark == "lacing edge" and not drawn.gaps:
+        missing = "the lacing edge"
+        remedy = "Put a `lacing gap` before this step."
+    if isinstance(term, Around) and _is_seam(term.landmark) and term.landmark not in drawn.seams:
+        missing = f"the seam {shown(term.landmark)}"
+        remedy = "Move that seam before this step."
+    if missing:
+        what = f"{missing} has not been drawn before this step."
+        findings.wrong("not-drawn", sighting.where, what, remedy, sighting.place)
+
+
+def _is_seam(landmark: str) -> bool:
+    return landmark != "" and landmark not in LANDMARK_AROUNDS
+
+
+def _with_step(step: ReadStep, drawn: Drawn, findings: Findings) -> Drawn:
+    options = step.options
+    if isinstance(options, LacingGap):
+        if options.at in drawn.gaps:
+            what = f"there is a lacing gap at {options.at} already."
+            findings.wrong("step-twice", step.where, what, "Keep one of them.", step.place)
+        return Drawn(drawn.lines, drawn.seams, drawn.gaps | {options.at})
+    if isinstance(options, Seam):
+        _check_seam_name(step, options.name, drawn, findings)
+        return Drawn(drawn.lines, (*drawn.seams, options.name), drawn.gaps)
+    if step.kind.name in _DRAWN_HEIGHTS:
+        return Drawn(drawn.lines | {step.kind.name}, drawn.seams, drawn.gaps)
+    return drawn
+
+
+def _check_seam_name(step: ReadStep, name: str, drawn: Drawn, findings: Findings) -> None:
+    where, place = f"{step.where} › name", step.place_of("name")
+    if name in drawn.seams:
+        what = f"there is a seam {shown(name)} already."
+        findings.wrong("name-twice", where, what, "Give every seam a name of its own.", place)
+    elif name in LANDMARK_AROUNDS or name in LANDMARK_HEIGHTS:
+        what = f"{shown(name)} is the name of a place on every block."
+        findings.wrong("name-taken", where, what, f"Name the seam otherwise, such as “{name} seam”.", place)
+    elif not is_name(name):
+        findings.wrong("not-a-name", where, f"{shown(name)} cannot be a name.", NAME_REMEDY, place)
+
+
+def _check_below_waist(step: ReadStep, seam: Seam, hem: Hem | None, findings: Findings) -> None:
+    below = [is_below_waist(position.height, hem) for position in seam.through]
+    if any(below) and not all(below) and seam.below_waist is None:
+        what = "the seam runs on below the waist, but does not say how it is made up there."
+        remedy = (
+            "Write `below waist: open` if it parts into tabs, `below waist: sewn` if it is sewn to the hem."
+        )
+        findings.wrong("below-waist", f"{step.where} › below waist", what, remedy, step.place)
+
+
+def is_below_waist(height: Height, hem: Hem | None) -> bool:
+    """Return whether a height lies below the waist on every body, as far as its words tell."""
+    if height.landmark == "hem":
+        heights = [] if hem is None else [point.height for point in hem.through]
+        heights += [hem.height] if hem is not None and hem.height is not None else []
+        return any(is_below_waist(one, None) for one in heights)
+    above = height.landmark not in ("", "waist")
+    if above or (height.share is not None and height.share.ratio > 0.0):
+        return False
+    if height.share is not None and height.share.ratio < 0.0:
+        return True
+    return height.plus is not None and height.sign * _size(height.plus) < 0.0
+
+
+def _size(amount: object) -> float:
+    match amount:
+        case Length(mm):
+            return mm
+        case Share(ratio):
+            return ratio
+        case _:
+            return 1.0
+
+
+def _check_panels(
+    separate: ReadStep, panels: tuple[str, ...], steps: tuple[ReadStep, ...], findings: Findings
+) -> None:
+    for number, name in enumerate(panels, start=1):
+        if not is_name(name):
+            where = f"{separate.where} › panels › item {number}"
+            what = f"{shown(name)} cannot be a name."
+            findings.wrong("not-a-name", where, what, NAME_REMEDY, separate.place_of("panels"))
+    for step in steps:
+        for key, trail, name in _named_panels(step.options):
+            if name not in panels:
+                what = f"there is no panel {shown(name)} in `separate` (step {separate.number})."
+                findings.wrong(
+                    "unknown-panel",
+                    f"{step.where}{trail}",
+                    what,
+                    nearest(name, panels),
+                    step.place_of_name(key, name),
+                )
+
+
+def _named_panels(options: object) -> Iterator[tuple[str, str, str]]:
+    """Yield (key, trail, panel) for every panel a step names."""
+    match options:
+        case Tabs(slits=slits):
+            yield from (("slits", " › slits", name) for name in slits)
+        case Grain(panels=grains):
+            yield from ((name, "", name) for name in grains)
+        case Cut(on_fold=on_fold):
+            yield from (("on fold", " › on fold", name) for name in on_fold)

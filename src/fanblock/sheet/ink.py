@@ -1,0 +1,123 @@
+"""Where a drawing puts ink: points along every line and under every word, close enough to ask what a page
+carries."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+
+from fanblock.geometry.bezier import sample
+from fanblock.geometry.curve import Points, frozen
+from fanblock.sheet.drawing import PENS, Group, Stroke, Words
+from fanblock.sheet.font import width_mm
+from fanblock.tolerances import INK_STEP_MM
+
+_RISE, _FALL = 0.75, 0.22
+_FILL_STEP_MM = 5.0
+_CORNER = math.sqrt(2.0) / 4.0  # of a step: the deepest a line goes into a corner between two points
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """An upright rectangle in millimetres."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+    @property
+    def width_mm(self) -> float:
+        """From left to right."""
+        return self.right - self.left
+
+    @property
+    def height_mm(self) -> float:
+        """From bottom to top."""
+        return self.top - self.bottom
+
+    def moved(self, x: float, y: float) -> Box:
+        """Return the box shifted by ``x`` and ``y``."""
+        return Box(self.left + x, self.bottom + y, self.right + x, self.top + y)
+
+    def grown(self, by_mm: float) -> Box:
+        """Return the box with every side moved outward."""
+        return Box(self.left - by_mm, self.bottom - by_mm, self.right + by_mm, self.top + by_mm)
+
+
+def ink_points(groups: Iterable[Group]) -> Points:
+    """Return points, shape (n, 2), at most ``INK_STEP_MM`` apart on both sides of every line and over every
+    word.
+
+    They stand off lines by half their width and half a millimetre more, so that no corner of a page a line
+    cuts off between two of them is missed.
+    """
+    parts: list[Points] = [np.empty((0, 2))]
+    for group in groups:
+        for item in group.items:
+            parts.extend(_stroke(item) if isinstance(item, Stroke) else [word_points(item)])
+    return frozen(np.vstack(parts))
+
+
+def extent(points: Points) -> Box | None:
+    """Return the smallest box around ``points``; nothing when there are none."""
+    if not len(points):
+        return None
+    (left, bottom), (right, top) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    return Box(left, bottom, right, top)
+
+
+def words_corners(words: Words) -> Points:
+    """Return the four corners of the rectangle a line of text covers, ascenders and descenders included."""
+    wide = width_mm(words.text, words.size_mm, words.bold)
+    left = {"start": 0.0, "middle": -wide / 2.0, "end": -wide}[words.anchor]
+    low, high = -_FALL * words.size_mm, _RISE * words.size_mm
+    corners = np.array([[left, low], [left + wide, low], [left + wide, high], [left, high]])
+    turn = math.radians(words.angle_deg)
+    rotation = np.array([[math.cos(turn), -math.sin(turn)], [math.sin(turn), math.cos(turn)]])
+    placed: Points = corners @ rotation.T + (words.x, words.y)
+    return placed
+
+
+def word_points(words: Words) -> Points:
+    """Return points over the whole rectangle a line of text covers."""
+    first, second, _, last = words_corners(words)
+    across, up = second - first, last - first
+    s = np.linspace(0.0, 1.0, 2 + int(np.hypot(*across) / INK_STEP_MM))
+    t = np.linspace(0.0, 1.0, 2 + int(np.hypot(*up) / INK_STEP_MM))
+    return np.asarray((first + s[:, None, None] * across + t[None, :, None] * up).reshape(-1, 2))
+
+
+def _stroke(stroke: Stroke) -> list[Points]:
+    pen = PENS[stroke.pen]
+    middle = sample(stroke.beziers, INK_STEP_MM)
+    if stroke.closed:
+        middle = np.vstack((middle, _straight(middle[-1], middle[0])))
+    half = pen.width_mm / 2.0 + _CORNER * INK_STEP_MM
+    parts = [middle + side for side in ((half, 0.0), (-half, 0.0), (0.0, half), (0.0, -half))]
+    if pen.fill:
+        parts.append(_inside(middle))
+    return parts
+
+
+def _straight(start: Points, end: Points) -> Points:
+    count = 1 + int(np.hypot(*(end - start)) / INK_STEP_MM)
+    return np.asarray(start + np.linspace(0.0, 1.0, count + 1)[:, None] * (end - start))
+
+
+def _inside(loop: Points) -> Points:
+    """Points of a square grid that lie within a closed loop, by the even-odd rule."""
+    low, high = loop.min(axis=0), loop.max(axis=0)
+    x = np.arange(low[0] + _FILL_STEP_MM / 2.0, high[0], _FILL_STEP_MM)
+    kept = [np.empty((0, 2))]
+    a, b = loop, np.roll(loop, -1, axis=0)
+    for y in np.arange(low[1] + _FILL_STEP_MM / 2.0, high[1], _FILL_STEP_MM).tolist():
+        crossed = (a[:, 1] > y) != (b[:, 1] > y)
+        start, end = a[crossed], b[crossed]
+        at = np.sort(start[:, 0] + (y - start[:, 1]) / (end[:, 1] - start[:, 1]) * (end[:, 0] - start[:, 0]))
+        odd = np.searchsorted(at, x) % 2 == 1
+        kept.append(np.stack((x[odd], np.full(int(odd.sum()), y)), axis=1))
+    return np.vstack(kept)

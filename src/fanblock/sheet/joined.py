@@ -1,0 +1,66 @@
+"""Panels laid seam to seam: how each must turn and slide so that its seams meet its neighbours' at the waist."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+import numpy as np
+
+from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.pattern.model import Edge, Panel, Pattern, Seam
+from fanblock.sheet.upright import moved_panel
+
+
+def joined(pattern: Pattern) -> Mapping[str, Panel]:
+    """Return the panels by name, laid seam to seam in the block's frame, beginning with the first.
+
+    At each seam the back piece is turned and slid until its waist point lies on the front piece's and both seam
+    edges point the same way to their far ends. A panel that no seam joins stays where it was drawn.
+    """
+    placed: dict[str, Panel] = {}
+    panels = sorted(pattern.panels, key=lambda panel: panel.number)
+    for panel in panels:
+        if panel.name in placed:
+            continue
+        placed[panel.name] = panel
+        waiting = [panel.name]
+        while waiting:
+            name = waiting.pop(0)
+            for seam, other in _neighbours(pattern, name):
+                if other not in placed:
+                    placed[other] = _beside(placed[name], pattern.by_name[other], seam)
+                    waiting.append(other)
+    return MappingProxyType({panel.name: placed[panel.name] for panel in panels})
+
+
+def _neighbours(pattern: Pattern, name: str) -> list[tuple[Seam, str]]:
+    found = []
+    for seam in pattern.seams:
+        for here, there in ((seam.front, seam.back), (seam.back, seam.front)):
+            if here.panel == name and there.panel in pattern.by_name:
+                found.append((seam, there.panel))
+    return found
+
+
+def _beside(placed: Panel, panel: Panel, seam: Seam) -> Panel:
+    sides = {seam.front.panel: seam.front.edge, seam.back.panel: seam.back.edge}
+    anchor, far = _line(placed.edge(sides[placed.name]), False)
+    own_anchor, own_far = _line(panel.edge(sides[panel.name]), placed.edge(sides[placed.name]).reversed)
+    turn = np.angle(complex(*(far - anchor)) / complex(*(own_far - own_anchor)))
+    matrix = np.array([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
+    return moved_panel(panel, matrix, anchor - matrix @ own_anchor)
+
+
+def _line(edge: Edge, turned: bool) -> tuple[Points, Points]:
+    """The waist point of a seam edge (its first point when it has none) and its end furthest from that.
+
+    ``turned`` runs the edge backwards, as the mate of a seam whose edges run against each other.
+    """
+    curve: Curve = edge.curve.reversed() if turned else edge.curve
+    if edge.waist_at_mm is None:
+        return curve.start, curve.end
+    anchor = edge.curve.at(edge.waist_at_mm)
+    to_start, to_end = edge.waist_at_mm, edge.curve.length_mm - edge.waist_at_mm
+    top = edge.curve.start if to_start > to_end else edge.curve.end
+    return frozen(anchor), frozen(top)

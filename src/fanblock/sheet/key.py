@@ -1,0 +1,90 @@
+"""The key picture: one half of the garment from outside, its panels seam to seam, with numbers, names and letters."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from fanblock.geometry.bezier import fit, polyline
+from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.pattern.model import CENTER, FOLD, LACING, Panel, Pattern
+from fanblock.sheet import phrases
+from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
+from fanblock.sheet.font import fitted
+from fanblock.sheet.joined import joined
+from fanblock.sheet.labels import Wish
+from fanblock.sheet.placing import place_all
+from fanblock.sheet.space import Space
+from fanblock.sheet.upright import moved_panel
+from fanblock.sheet.wording import Block, Line
+
+CAPTION = "the wearer's left half, seen from outside"
+_FOOT_MM, _SIDE_MM = 9.0, 6.0
+
+
+def key(pattern: Pattern, width_mm: float = 180.0, height_mm: float = 120.0) -> Drawing:
+    """Return the key picture, as large as fits the given room; centre front lies at the left."""
+    panels = list(joined(pattern).values())
+    all_points = np.vstack([panel.loop() for panel in panels])
+    low, size = all_points.min(axis=0), np.ptp(all_points, axis=0)
+    room = np.array([width_mm - 2 * _SIDE_MM, height_mm - _FOOT_MM - 2.0])
+    scale = float(np.min(room / size))
+    shift = np.array([_SIDE_MM + 0.5 * (room[0] - scale * size[0]), _FOOT_MM]) - scale * low
+    small = [moved_panel(panel, scale * np.eye(2), shift) for panel in panels]
+    groups = tuple(Group(f"key {panel.number} {panel.name}", tuple(_panel(panel))) for panel in small)
+    caption = Words(fitted(CAPTION, 3.4, width_mm), 0.5 * width_mm, 2.0, 3.4, "middle")
+    ends = Group("key words", (*_ends(small), caption))
+    return Drawing("key", width_mm, height_mm, (*groups, ends))
+
+
+def _panel(panel: Panel) -> Iterator[Stroke | Words]:
+    ring = panel.loop()
+    closed = np.vstack((ring, ring[:1]))
+    yield Stroke(fit(Curve(frozen(closed))), "paper", "panel", True)
+    lines: list[Points] = []
+    for slit in panel.slits:
+        lines.append(frozen([slit.start, slit.end]))
+        yield Stroke(polyline(lines[-1]), "scale", "slit")
+    for part in panel.levels.get("waist", ()):
+        lines.append(part.points)
+        yield Stroke(fit(part), "level", "waist level")
+    done, _, _ = place_all(_wishes(panel), Space.within(ring, lines, 0.5))
+    for label in done:
+        yield from label.items
+
+
+def _wishes(panel: Panel) -> Iterator[Wish]:
+    ring = panel.loop()
+    waist = [part.points for part in panel.levels.get("waist", ())]
+    low = float(np.vstack(waist)[:, 1].mean()) if waist else float(ring[:, 1].min())
+    upper = ring[ring[:, 1] > low]
+    middle = (float(upper[:, 0].mean()), 0.45 * low + 0.55 * float(ring[:, 1].max()))
+    for edge in panel.edges:
+        if edge.letter:
+            blocks = tuple(Block((Line(edge.letter, size, True),)) for size in (3.6, 3.0, 2.4))
+            places = []
+            for ratio in (0.5, 0.35, 0.65):
+                at = ratio * edge.curve.length_mm
+                (x, y), (dx, dy) = edge.curve.at(at), edge.curve.tangent_at(at)
+                places.append((float(x - 3.0 * dy), float(y + 3.0 * dx)))
+            yield Wish(f"letter {edge.name}", blocks, tuple(places), 6.0, needed=False)
+    numbers = []
+    for angle in (0.0, 90.0):
+        for number, name in ((9.0, 3.6), (7.0, 3.0), (5.0, 2.4), (4.0, 2.0)):
+            numbers.append(Block((Line(str(panel.number), number, True), Line(panel.name, name)), angle))
+    numbers += [Block((Line(str(panel.number), size, True),)) for size in (6.0, 4.0, 2.4)]
+    yield Wish("number", tuple(numbers), (middle,), needed=False)
+
+
+def _ends(panels: list[Panel]) -> Iterator[Words]:
+    """CENTER FRONT and CENTER BACK outside the ends of the row, along their edges."""
+    for panel in panels:
+        for edge in panel.edges:
+            if edge.kind in (CENTER, FOLD, LACING):
+                up = edge.curve.reversed() if phrases.faces_front(edge) else edge.curve
+                (x, y), (dx, dy) = up.at(0.5 * up.length_mm), up.tangent_at(0.5 * up.length_mm)
+                out = -1.4 if phrases.faces_front(edge) else 3.6
+                words = "CENTER FRONT" if phrases.faces_front(edge) else "CENTER BACK"
+                angle = float(np.degrees(np.arctan2(dy, dx)))
+                yield Words(words, float(x + out * dy), float(y - out * dx), 2.8, "middle", angle, bold=True)

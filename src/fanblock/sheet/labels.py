@@ -1,0 +1,208 @@
+"""What is written on a piece, in order of importance, and where each word would like to stand.
+
+A :class:`Wish` names some ways to set its words and some places for them; :mod:`fanblock.sheet.placing` finds room.
+All places are in the frame of the upright panel.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from fanblock.geometry.curve import Curve, Points
+from fanblock.pattern.model import CENTER, FOLD, LACING, SEAM, TOP, Edge, Panel, Pattern
+from fanblock.sheet import phrases
+from fanblock.sheet.wording import LEAST_MM, Block, Line, choices, paragraphs, wrapped
+
+UP, LEFT = "up", "left"
+LETTER_ENDS_MM = (13.0, 20.0, 28.0, 9.0, 38.0)
+"""How far from the end of a seam its letter stands, in order of liking."""
+BODY = ("number", "cut", "half", "identity")
+_WHOLE_SIZES = (
+    (18.0, 7.0, 3.6, 90.0), (18.0, 7.0, 3.6, 68.0), (16.0, 6.5, 3.4, 56.0), (14.0, 6.0, 3.0, 46.0), (12.0, 5.0, 2.7, 38.0)
+)  # fmt: skip
+"""Sizes of number, name and text, and the width to wrap at, for setting all of a piece's words as one block."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """Words that want a place: ways to set them, best first; places, best first; how far off is still right.
+
+    ``sign`` is an arrow drawn before the words. What cannot be placed and is ``needed`` goes on a flag beside the
+    piece. Once placed it also grants the wishes named in ``grants``.
+    """
+
+    name: str
+    blocks: tuple[Block, ...]
+    places: tuple[tuple[float, float], ...]
+    reach_mm: float = np.inf
+    weights: tuple[float, float] = (1.0, 1.0)
+    sign: str = ""
+    needed: bool = True
+    grants: tuple[str, ...] = ()
+
+
+def wishes(panel: Panel, pattern: Pattern) -> list[Wish]:
+    """Return everything that is written on the upright ``panel`` but the allowances, most bound to its place first."""
+    return [
+        *_levels(panel),
+        *_letters(panel),
+        _top(panel),
+        *_sides(panel),
+        *_body(panel, pattern),
+    ]
+
+
+def _levels(panel: Panel) -> Iterator[Wish]:
+    for name in ("waist", "bust"):
+        parts = [part for part in panel.levels.get(name, ()) if part.length_mm > 3.0]
+        if not parts:
+            continue
+        longest = sorted(parts, key=lambda part: -part.length_mm)
+        places = [_above(part, ratio) for part in longest for ratio in (0.3, 0.7, 0.5, 0.2, 0.8)]
+        places += [(x, y - 5.6) for x, y in places]
+        blocks = tuple(Block((Line(name.upper(), size, True),)) for size in (3.4, 2.8, LEAST_MM))
+        yield Wish(f"{name} level", blocks, tuple(places), 2.6, (0.2, 1.0))
+
+
+def _above(part: Curve, ratio: float) -> tuple[float, float]:
+    x, y = part.at(ratio * part.length_mm)
+    return float(x), float(y) + 2.8
+
+
+def _letters(panel: Panel) -> Iterator[Wish]:
+    """The letter of each seam at both of its ends, inside the stitch line."""
+    for edge in panel.edges:
+        if not edge.letter:
+            continue
+        blocks = tuple(Block((Line(edge.letter, size, True),)) for size in (7.0, 5.5, 4.2, 3.2, LEAST_MM))
+        for end in ("first", "last"):
+            curve = edge.curve if end == "first" else edge.curve.reversed()
+            turn = 1.0 if end == "first" else -1.0
+            near = [at for at in LETTER_ENDS_MM if at < 0.48 * curve.length_mm] or [0.3 * curve.length_mm]
+            places = tuple(_inside(curve, at, turn, 5.5) for at in near)
+            yield Wish(f"seam {edge.letter} {edge.name} {end}", blocks, places, 4.0)
+
+
+def _inside(curve: Curve, at_mm: float, turn: float, depth_mm: float) -> tuple[float, float]:
+    point, (x, y) = curve.at(at_mm), curve.tangent_at(at_mm)
+    return float(point[0] - turn * depth_mm * y), float(point[1] + turn * depth_mm * x)
+
+
+def _top(panel: Panel) -> Wish:
+    tops = [edge for edge in panel.edges if edge.kind == TOP] or list(panel.edges)
+    curve = max(tops, key=lambda edge: float(edge.curve.points[:, 1].mean())).curve
+    places = [
+        (float(x), float(y) - 7.0)
+        for x, y in (curve.at(r * curve.length_mm) for r in (0.5, 0.4, 0.6, 0.3, 0.7))
+    ]
+    blocks = tuple(Block((Line("TOP", size, True),)) for size in (5.0, 4.0, 3.0, LEAST_MM))
+    return Wish("top", blocks, tuple(places), 9.0, (0.6, 1.0), UP)
+
+
+def _sides(panel: Panel) -> Iterator[Wish]:
+    """What the front side faces, and the names of centres and lacing edges."""
+    fronts = [edge for edge in panel.edges if edge.kind == SEAM and phrases.faces_front(edge)]
+    if fronts:
+        edge = max(fronts, key=lambda edge: edge.curve.length_mm)
+        blocks = choices(["toward center front"], (3.6, 3.0, LEAST_MM), (60.0, 26.0, 18.0, 12.0))
+        level = [_inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 18.0) for ratio in (0.5, 0.62, 0.38)]
+        close = [
+            _inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 5.0) for ratio in (0.5, 0.6, 0.4, 0.7, 0.3)
+        ]
+        yield Wish("toward center front", blocks, (*close, *level), 24.0, (1.6, 0.5), LEFT)
+    for edge in panel.edges:
+        if edge.kind in (CENTER, LACING, FOLD):
+            words = phrases.side_words(edge, panel)
+            upright = tuple(Block((Line(words, size),), 90.0) for size in (3.6, 3.0, LEAST_MM))
+            places = tuple(
+                _inside(edge.curve, r * edge.curve.length_mm, 1.0, 4.0) for r in (0.4, 0.5, 0.6, 0.3, 0.7)
+            )
+            yield Wish(f"along {edge.name}", upright, places, 30.0, (3.0, 0.3))
+
+
+def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
+    """Number and name, what to cut, which half, and what tells two printings apart: as one block or, failing that, four."""
+    middle = _middle(panel)
+    cutting = phrases.cutting(panel)
+    garment, stamp = phrases.identity(pattern.title)
+    below = (middle[0], middle[1] - 20.0)
+    wide = (64.0, 48.0, 36.0, 27.0, 20.0)
+    yield Wish("all", tuple(_whole(panel, pattern)), (middle,), needed=False, grants=BODY)
+    yield Wish("number", tuple(_number(panel)), (middle,))
+    yield Wish("cut", choices(cutting, (3.6, 3.0, LEAST_MM), wide, True), (below,), weights=(1.0, 0.8))
+    yield Wish("half", choices([phrases.HALF], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
+    yield Wish(
+        "identity", choices([garment, stamp], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8)
+    )
+    yield Wish(
+        "grain",
+        tuple(Block((Line("grain", s),), 90.0) for s in (3.0, LEAST_MM)),
+        _beside_grain(panel),
+        3.0,
+        (1.5, 0.2),
+        needed=False,
+    )
+
+
+def _whole(panel: Panel, pattern: Pattern) -> Iterator[Block]:
+    garment, stamp = phrases.identity(pattern.title)
+    for number, name, text, width in _WHOLE_SIZES:
+        head = (Line(str(panel.number), number, True), Line(panel.name, name, True))
+        cutting = paragraphs(phrases.cutting(panel), 1.1 * text, width, True)
+        half = wrapped(phrases.HALF, text, width)
+        end = paragraphs((garment, stamp), text, width)
+        yield Block(
+            (
+                *head,
+                Line(" ", 0.4 * text),
+                *cutting,
+                Line(" ", 0.3 * text),
+                *half,
+                Line(" ", 0.3 * text),
+                *end,
+            )
+        )
+
+
+def _beside_grain(panel: Panel) -> tuple[tuple[float, float], ...]:
+    if panel.grain is None:
+        return ()
+    start, end = panel.grain
+    return tuple(
+        (float(start[0]) + side, float(start[1] + ratio * (end[1] - start[1])))
+        for ratio in (0.85, 0.75, 0.65, 0.15, 0.25)
+        for side in (-2.8, 2.8)
+    )
+
+
+def _middle(panel: Panel) -> tuple[float, float]:
+    """A place half way between waist and top, in the middle of the panel."""
+    loop = panel.loop()
+    waist = [part.points for part in panel.levels.get("waist", ())]
+    low = float(np.vstack(waist)[:, 1].mean()) if waist else float(loop[:, 1].min())
+    high = float(loop[:, 1].max())
+    upper = loop[loop[:, 1] > low]
+    return float(0.5 * (upper[:, 0].min() + upper[:, 0].max())), low + 0.5 * (high - low)
+
+
+def _number(panel: Panel) -> Iterator[Block]:
+    for angle in (0.0, 90.0):
+        for number, name in ((18.0, 7.0), (14.0, 6.0), (11.0, 4.5), (8.0, 3.6), (6.0, 3.0), (4.0, LEAST_MM)):
+            stacked = Block((Line(str(panel.number), number, True), Line(panel.name, name, True)), angle)
+            yield stacked
+            if angle == 90.0 or number <= 11.0:
+                yield Block((Line(f"{panel.number} · {panel.name}", min(number, 1.6 * name), True),), angle)
+
+
+def allowance_wishes(panel: Panel, units: str) -> list[tuple[Edge, str, Sequence[Points]]]:
+    """Return for each edge what its allowance is in words, and points along it where the words may stand."""
+    found: list[tuple[Edge, str, Sequence[Points]]] = []
+    for edge in panel.edges:
+        ratios = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9)
+        found.append(
+            (edge, phrases.allowance(edge, panel, units), [ratio * edge.curve.length_mm for ratio in ratios])
+        )
+    return found

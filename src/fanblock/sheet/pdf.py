@@ -1,0 +1,116 @@
+"""Patterns on paper as PDF: over pages to be joined, or in one piece.
+
+Both show the same drawing at the same scale; every page carries words that say what it is and a test square.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from fanblock.problems import ExportError, Problem
+from fanblock.sheet.drawing import Drawing, Group
+from fanblock.sheet.ink import Box, ink_points
+from fanblock.sheet.paper import Paper
+from fanblock.sheet.pdf_file import Page, pdf_of
+from fanblock.sheet.squares import SQUARE_NAME, free_place, square_at, square_box
+from fanblock.sheet.tilemarks import header, tile_page
+from fanblock.sheet.tiles import HEADER_MM, TilePlan, below_header, plan_tiles, printable, window_on
+
+_GAP_MM = 4.0
+
+
+def tiled(
+    drawing: Drawing,
+    paper: Paper,
+    words: Sequence[str] = (),
+    cover: Sequence[Drawing] = (),
+    plan: TilePlan | None = None,
+) -> bytes:
+    """Return a PDF of pages that join to ``drawing`` at true scale.
+
+    ``words`` (garment, wearer, draft, code) stand at the top of every page. ``cover`` pages come first;
+    each is as large as the paper and keeps within :func:`fanblock.sheet.tiles.below_header`; one without a
+    test square of its own is given one where it is emptiest. ``plan`` is
+    :func:`fanblock.sheet.tiles.plan_tiles` of the same drawing and paper, where it is already known. Raises
+    :class:`fanblock.problems.ExportError` as that does.
+    """
+    plan = plan_tiles(drawing, paper) if plan is None else plan
+    ink = ink_points(drawing.groups)
+    total = len(cover) + len(plan.tiles)
+    pages = [_cover(page, paper, words, f"page {at} of {total}") for at, page in enumerate(cover, 1)]
+    for at, tile in enumerate(plan.tiles, len(cover) + 1):
+        under, over = tile_page(plan, tile, ink, words, f"page {at} of {total}")
+        pages.append(
+            Page(
+                paper.width_mm, paper.height_mm, tuple(under), tuple(over), window_on(paper), plan.shift(tile)
+            )
+        )
+    return pdf_of(drawing, pages)
+
+
+def one_page(drawing: Drawing, paper: Paper, words: Sequence[str] = ()) -> bytes:
+    """Return a PDF with all of ``drawing`` on one sheet, or on as much of a roll as it needs.
+
+    A sheet is turned when the drawing fits it only so. A roll grows by a band for the test square when
+    there is no empty place for it. Raises :class:`fanblock.problems.ExportError` when the drawing is too
+    large for the paper.
+    """
+    paper = _holding(drawing, paper)
+    ink = ink_points(drawing.groups)
+    margin = paper.margin_mm
+    height = paper.height_mm
+    room = square_box()
+    if paper.is_roll:
+        inside = Box(margin, margin, paper.width_mm - margin, margin + drawing.height_mm)
+        least = square_box().height_mm
+        x, y, met = free_place(ink + np.array((margin, margin)), inside)
+        bottom = margin
+        if met or drawing.height_mm < least:
+            bottom += least + _GAP_MM
+            x, y = margin - room.left, margin - room.bottom
+        height = bottom + drawing.height_mm + _GAP_MM + HEADER_MM + margin
+    else:
+        area = below_header(paper)
+        bottom = area.top - _GAP_MM - drawing.height_mm
+        x, y, _ = free_place(ink + np.array((margin, bottom)), area)
+    window = Box(margin, margin, paper.width_mm - margin, height - margin - HEADER_MM)
+    top = height - margin
+    over = (header(paper, paper.width_mm, top, "", words, ""), square_at(x, y))
+    return pdf_of(drawing, [Page(paper.width_mm, height, (), over, window, (margin, bottom))])
+
+
+def sheets(pages: Sequence[Drawing]) -> bytes:
+    """Return a PDF of drawings that are pages already, each as large as it says, without anything added."""
+    empty = Drawing(pages[0].title, 0.0, 0.0, ())
+    return pdf_of(empty, [Page(page.width_mm, page.height_mm, page.groups) for page in pages])
+
+
+def _cover(page: Drawing, paper: Paper, words: Sequence[str], count: str) -> Page:
+    over: list[Group] = [header(paper, paper.width_mm, printable(paper).top, "", words, count)]
+    if all(group.name != SQUARE_NAME for group in page.groups):
+        x, y, _ = free_place(ink_points(page.groups), below_header(paper))
+        over.append(square_at(x, y))
+    return Page(paper.width_mm, paper.height_mm, page.groups, tuple(over))
+
+
+def _holding(drawing: Drawing, paper: Paper) -> Paper:
+    """The paper, turned if need be, that holds the drawing."""
+    turned = Paper(paper.name, paper.height_mm, paper.width_mm, paper.margin_mm, paper.overlap_mm)
+    for tried in (paper,) if paper.is_roll else (paper, turned):
+        margins = 2 * tried.margin_mm
+        high = np.inf if tried.is_roll else tried.height_mm - margins - HEADER_MM - _GAP_MM
+        if drawing.width_mm <= tried.width_mm - margins and drawing.height_mm <= high:
+            return tried
+    raise ExportError(
+        [
+            Problem(
+                "too-large",
+                "paper",
+                f"The drawing is {drawing.width_mm:.0f} × {drawing.height_mm:.0f} mm "
+                f"and does not fit on {paper.name}.",
+                "Choose wider paper, or pages to be joined.",
+            )
+        ]
+    )

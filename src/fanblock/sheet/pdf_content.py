@@ -1,0 +1,118 @@
+"""Primitives as the operators of a PDF page, in millimetres; what scales them to points stands before
+them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from fanblock.geometry.bezier import is_straight
+from fanblock.sheet.drawing import PENS, Group, Pen, Stroke, Words
+from fanblock.sheet.font import Face, Glyph
+from fanblock.sheet.writing import number, numbers, plain
+
+LAYERS: Mapping[str, str] = {
+    "cut": "cutting lines",
+    "slit": "cutting lines",
+    "fold": "cutting lines",
+    "stitch": "stitch lines",
+    "level": "levels, grain and marks",
+    "grain": "levels, grain and marks",
+    "mark": "levels, grain and marks",
+    "guide": "guide lines",
+    "ghost": "guide lines",
+}
+"""Which layer of the file a kind of line belongs to; what is not named here is always shown."""
+
+WORDS_LAYER = "words"
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """What the operators need from outside: the two faces, and the resource name of every layer (none: no
+    layers)."""
+
+    faces: Mapping[bool, Face]
+    layers: Mapping[str, str]
+
+
+def font_key(bold: bool) -> str:
+    """Return the resource name of a face."""
+    return "F1" if bold else "F0"
+
+
+def operators(groups: Iterable[Group], style: Style) -> bytes:
+    """Return the content that draws ``groups`` in order."""
+    lines: list[str] = ["1 j"]
+    layer, pen_name = "", ""
+    for group in groups:
+        for item in group.items:
+            title = LAYERS.get(item.pen, "") if isinstance(item, Stroke) else WORDS_LAYER
+            wanted = style.layers.get(title, "")
+            if wanted != layer:
+                lines += ["EMC"] * bool(layer) + [f"/OC /{wanted} BDC"] * bool(wanted)
+                layer = wanted
+            if isinstance(item, Words):
+                lines.append(_text(item, style.faces[item.bold]))
+                pen_name = ""
+                continue
+            if item.pen != pen_name:
+                lines.append(_pen(PENS[item.pen]))
+                pen_name = item.pen
+            lines.append(_path(item))
+    lines += ["EMC"] * bool(layer)
+    return "\n".join(lines).encode("ascii")
+
+
+def clipped(left: float, bottom: float, width: float, height: float) -> str:
+    """Return the operators that let nothing be drawn outside a rectangle."""
+    return f"{numbers((left, bottom, width, height))} re W n"
+
+
+def text_width(glyphs: Iterable[Glyph], size_mm: float) -> float:
+    """Return how wide a shaped line is."""
+    return sum(glyph.advance for glyph in glyphs) * size_mm / 1000.0
+
+
+def _color(value: str) -> str:
+    return numbers(int(value[at : at + 2], 16) / 255.0 for at in (1, 3, 5))
+
+
+def _pen(pen: Pen) -> str:
+    fill = f" {_color(pen.fill)} rg" if pen.fill else ""
+    return f"{number(pen.width_mm)} w [{numbers(pen.dash_mm)}] 0 d {_color(pen.color)} RG{fill}"
+
+
+def _path(stroke: Stroke) -> str:
+    parts = [f"{numbers(stroke.beziers[0, 0])} m"]
+    for bezier in stroke.beziers:
+        if is_straight(bezier):
+            parts.append(f"{numbers(bezier[3])} l")
+        else:
+            parts.append(f"{numbers(bezier[1:].ravel())} c")
+    filled = bool(PENS[stroke.pen].fill)
+    parts.append(("b" if stroke.closed else "B") if filled else ("s" if stroke.closed else "S"))
+    return "\n".join(parts)
+
+
+def _text(words: Words, face: Face) -> str:
+    glyphs = face.shaped(plain(words.text))
+    wide = text_width(glyphs, words.size_mm)
+    back = {"start": 0.0, "middle": wide / 2.0, "end": wide}[words.anchor]
+    turn = math.radians(words.angle_deg)
+    cosine, sine = math.cos(turn), math.sin(turn)
+    place = numbers((cosine, sine, -sine, cosine, words.x - back * cosine, words.y - back * sine))
+    shown: list[str] = []
+    run = ""
+    for glyph in glyphs:
+        run += f"{glyph.number:04X}"
+        if glyph.advance != glyph.width:
+            shown.append(f"<{run}> {number(glyph.width - glyph.advance)}")
+            run = ""
+    if run:
+        shown.append(f"<{run}>")
+    return (
+        f"BT {_color(words.color)} rg /{font_key(words.bold)} {number(words.size_mm)} Tf "
+        f"{place} Tm [{' '.join(shown)}] TJ ET"
+    )

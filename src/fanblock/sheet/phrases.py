@@ -1,0 +1,93 @@
+"""The words that stand on pieces, sheets and reports, made from a pattern's numbers in one place."""
+
+from __future__ import annotations
+
+from fanblock.pattern.model import CENTER, FOLD, HEM, LACING, SEAM, SLIT, TOP, Edge, Panel, Pattern, Title
+from fanblock.units import format_length
+
+HALF = "wearer's left half, face up; flip for the other"
+SOUND = "SOUND: it adds up and sews up. Whether it fits only a toile tells."
+NOT_SOUND = "NOT SOUND"
+
+
+def layer_counts(panel: Panel) -> tuple[tuple[str, str], ...]:
+    """Return each layer's name with what to cut of it: ``1 pair``, ``2 pairs``, ``1 on the fold``, ``3``."""
+    return tuple((layer, _count(count, bool(panel.fold))) for layer, count in panel.cuts)
+
+
+def cutting(panel: Panel) -> tuple[str, ...]:
+    """Return one line for each count: ``cut 2 pairs: strength``; layers cut alike share a line."""
+    alike: dict[str, list[str]] = {}
+    for layer, count in layer_counts(panel):
+        alike.setdefault(count, []).append(layer)
+    return tuple(f"cut {count}: {', '.join(layers)}" for count, layers in alike.items())
+
+
+def _count(count: int, on_fold: bool) -> str:
+    if on_fold:
+        return f"{count} on the fold"
+    if count % 2:
+        return str(count)
+    pairs = count // 2
+    return "1 pair" if pairs == 1 else f"{pairs} pairs"
+
+
+def identity(title: Title) -> tuple[str, str]:
+    """Return the two lines that tell two printings apart: garment and wearer; draft and code."""
+    return f"{title.garment} · {title.wearer}", stamp(title)
+
+
+def stamp(title: Title) -> str:
+    """Return draft number and code: ``draft 2 · code 7F3A``."""
+    return f"draft {title.draft} · code {title.code}"
+
+
+def allowance(edge: Edge, panel: Panel, units: str) -> str:
+    """Return in words what lies outside an edge's stitch line."""
+    width = panel.allowances.get(edge.name, 0.0)
+    if edge.kind == FOLD or (panel.fold and panel.fold == edge.name):
+        return "on the fold: no allowance"
+    if width > 0.0:
+        return f"{short_length(width, units)} allowance"
+    if edge.kind in (TOP, HEM, SLIT):
+        return "no allowance: bound"
+    if edge.kind in (LACING, CENTER, SEAM):
+        return "no allowance: finished edge"
+    return "no allowance"
+
+
+def short_length(mm: float, units: str) -> str:
+    """Return a length for talking back: millimetres under 10 cm for those who measure in cm, else as they measure."""
+    small = units in ("mm", "cm") and mm < 100.0
+    return format_length(mm, "mm" if small else units).replace(".0 ", " ")
+
+
+def faces_front(edge: Edge) -> bool:
+    """Tell whether an edge of an upright panel runs down its front side (loops run counter-clockwise)."""
+    drop = float(edge.curve.start[1] - edge.curve.end[1])
+    return drop > 0.5 * edge.curve.length_mm
+
+
+def faces_back(edge: Edge) -> bool:
+    """Tell whether an edge of an upright panel runs up its back side."""
+    rise = float(edge.curve.end[1] - edge.curve.start[1])
+    return rise > 0.5 * edge.curve.length_mm
+
+
+def side_words(edge: Edge, panel: Panel) -> str:
+    """Return what stands along a centre, fold or lacing edge, in capitals."""
+    name = edge.name.upper()
+    if edge.kind == LACING:
+        place = "CENTER FRONT" if faces_front(edge) else "CENTER BACK"
+        return name if place in name else f"{name} · {place}"
+    if edge.kind == FOLD or (panel.fold and panel.fold == edge.name):
+        return f"{name} · PLACE ON THE FOLD"
+    return name
+
+
+def verdict(pattern: Pattern) -> str:
+    """Return SOUND with what it means, or NOT SOUND with what fails."""
+    if pattern.sound:
+        return SOUND
+    failed = [finding.says for finding in pattern.findings if finding.state == "fails"]
+    return f"{NOT_SOUND}: {' '.join(failed)}"

@@ -1,0 +1,173 @@
+"""One piece as it is printed: upright by its grain, with every line and word that keeps it from being mixed up."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from fanblock.geometry import region
+from fanblock.geometry.bezier import fit, polyline
+from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.pattern.model import FOLD, Notch, Panel, Pattern, Slit
+from fanblock.sheet.drawing import Group, Stroke, Words
+from fanblock.sheet.labels import wishes
+from fanblock.sheet.placing import Placed, flag, place_all, place_allowances
+from fanblock.sheet.space import Box, Space
+from fanblock.sheet.upright import slit_points, upright
+
+BAR_IN_MM, BAR_OUT_MM = 9.0, 6.0
+"""How far a waist bar runs inside the stitch line, and at least outside."""
+TICK_MM, TICK_STEP_MM = 6.0, 2.6
+SLIT_BAR_MM = 7.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Piece:
+    """A printed piece in its own frame, lower left corner at the origin.
+
+    ``group`` is what is drawn; ``outline`` the ring around all of it, flag included; ``ground`` the ring of the cut
+    line; ``labels`` what is written, each with its box; ``space`` what is still free.
+    """
+
+    panel: Panel
+    group: Group
+    outline: Points
+    ground: Points
+    labels: tuple[Placed, ...]
+    space: Space
+
+
+def piece(panel: Panel, pattern: Pattern) -> Piece:
+    """Return the piece of ``panel``, turned by its grain, with all lines, marks and words."""
+    turned = _clear_grain(upright(panel))
+    ground = _ground(turned)
+    lines = [*_outline(turned), *_levels(turned), *_slits(turned), *_notches(turned), *_grain(turned)]
+    space = Space.within(turned.loop(), [_dense(stroke) for stroke in lines])
+    done, unplaced, space = place_all(wishes(turned, pattern), space)
+    allowances, space = place_allowances(turned, space, pattern.body.units)
+    labels = [*done, *allowances]
+    outline = ground
+    beside = flag(unplaced, turned, ground)
+    if beside is not None:
+        labels.append(beside)
+        outline = region.united([ground, *_flag_ground(beside, turned)])
+    items: tuple[Stroke | Words, ...] = (*lines, *(item for label in labels for item in label.items))
+    name = f"{panel.number} {panel.name}"
+    return Piece(turned, Group(name, items), frozen(outline), frozen(ground), tuple(labels), space)
+
+
+def _ground(panel: Panel) -> Points:
+    return panel.cut_line.points if panel.cut_line is not None else panel.loop()
+
+
+def _flag_ground(beside: Placed, panel: Panel) -> list[Points]:
+    box = beside.box
+    left = float(panel.loop()[:, 0].mean())
+    lead = Box(0.5 * (left + box.x), box.y, box.x - left, 1.0)
+    return [box.corners(), lead.corners()]
+
+
+def _outline(panel: Panel) -> list[Stroke]:
+    found = []
+    if panel.cut_line is not None:
+        ring = np.vstack((panel.cut_line.points, panel.cut_line.points[:1]))
+        found.append(Stroke(fit(Curve(frozen(ring))), "cut", "cut line", True))
+    for edge in panel.edges:
+        on_fold = edge.kind == FOLD or (panel.fold and panel.fold == edge.name)
+        found.append(Stroke(fit(edge.curve), "fold" if on_fold else "stitch", edge.name))
+    return found
+
+
+def _levels(panel: Panel) -> list[Stroke]:
+    return [
+        Stroke(fit(part), "level", f"{name} level")
+        for name in ("waist", "bust")
+        for part in panel.levels.get(name, ())
+    ]
+
+
+def _slits(panel: Panel) -> list[Stroke]:
+    """Each slit and, across its upper end, the bar that says: reinforce here."""
+    found = []
+    for number, slit in enumerate(panel.slits, start=1):
+        found.append(Stroke(polyline(frozen([slit.start, slit.end])), "slit", f"slit {number}"))
+        found.append(Stroke(polyline(_slit_bar(slit)), "mark", f"slit {number} reinforcement"))
+    return found
+
+
+def _slit_bar(slit: Slit) -> Points:
+    x, y = (slit.end - slit.start) / np.hypot(*(slit.end - slit.start))
+    across = 0.5 * SLIT_BAR_MM * np.array([-y, x])
+    return frozen([slit.start - across, slit.start + across])
+
+
+def _notches(panel: Panel) -> list[Stroke]:
+    """The waist as a long bar across the stitch line, seam notches as ticks inward."""
+    found = []
+    for notch in panel.notches:
+        edge = panel.edge(notch.edge)
+        if notch.kind == "waist":
+            out = max(panel.allowances.get(notch.edge, 0.0), 0.0) or (
+                BAR_OUT_MM if edge.mate is None else 0.0
+            )
+            run = [notch.point - out * notch.inward, notch.point + BAR_IN_MM * notch.inward]
+            found.append(Stroke(polyline(frozen(run)), "mark", f"waist notch {notch.edge}"))
+            continue
+        for tick, at in enumerate(_ticks(notch), start=1):
+            foot, (x, y) = edge.curve.at(at), edge.curve.tangent_at(at)
+            run = [foot, foot + TICK_MM * np.array([-y, x])]
+            found.append(Stroke(polyline(frozen(run)), "mark", f"notch {notch.edge} {tick}"))
+    return found
+
+
+def _ticks(notch: Notch) -> list[float]:
+    return [notch.at_mm + (tick - 0.5 * (notch.count - 1)) * TICK_STEP_MM for tick in range(notch.count)]
+
+
+def _grain(panel: Panel) -> list[Stroke]:
+    if panel.grain is None:
+        return []
+    start, end = panel.grain
+    found = [Stroke(polyline(frozen([start, end])), "grain", "grain")]
+    up = (end - start) / np.hypot(*(end - start))
+    for tip, way in ((end, up), (start, -up)):
+        side = np.array([-way[1], way[0]])
+        head = frozen([tip, tip - 5.0 * way + 1.6 * side, tip - 5.0 * way - 1.6 * side])
+        found.append(Stroke(polyline(head, closed=True), "ink", "grain arrow", True))
+    return found
+
+
+def _clear_grain(panel: Panel) -> Panel:
+    """Return the panel with its grain arrow slid sideways where it lay on a slit: a grain is a direction, not a place."""
+    if panel.grain is None or not panel.slits:
+        return panel
+    start, end = panel.grain
+    loop = panel.loop()
+    best: tuple[float, float] | None = None
+    for by in (0.0, 8.0, -8.0, 12.0, -12.0, 16.0, -16.0, 22.0, -22.0):
+        shift = np.array([by, 0.0])
+        if not region.holds_line(loop, frozen([start + shift, end + shift])):
+            continue
+        near = min(
+            region.gap_of_lines_mm(frozen([start + shift, end + shift]), slit_points(s)) for s in panel.slits
+        )
+        if best is None or near > best[0] + 0.5:
+            best = (near, by)
+        if near > 6.0:
+            break
+    shift = np.array([best[1] if best else 0.0, 0.0])
+    return replace(panel, grain=(frozen(start + shift), frozen(end + shift)))
+
+
+def _dense(stroke: Stroke) -> Points:
+    """The stroke as points, near enough for keeping words off it."""
+    t = np.linspace(0.0, 1.0, 9)[None, :, None]
+    p = stroke.beziers[:, :, None, :]
+    curve = (
+        (1 - t) ** 3 * p[:, 0]
+        + 3 * t * (1 - t) ** 2 * p[:, 1]
+        + 3 * t**2 * (1 - t) * p[:, 2]
+        + t**3 * p[:, 3]
+    )
+    return np.asarray(curve.reshape(-1, 2))

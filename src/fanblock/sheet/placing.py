@@ -1,0 +1,163 @@
+"""Finding room on a piece for its words, and what to do with those that find none."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from fanblock.geometry.bezier import polyline
+from fanblock.geometry.curve import Points, frozen
+from fanblock.pattern.model import Panel
+from fanblock.sheet.drawing import Stroke, Words
+from fanblock.sheet.labels import LEFT, UP, Wish, allowance_wishes
+from fanblock.sheet.space import Box, Space
+from fanblock.sheet.wording import LEAST_MM, Block, Line, paragraphs
+
+SIGN_GAP_MM = 1.2
+UNDERLINED = ("6", "9")
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """One wish that found its place: the box it fills and what is drawn there."""
+
+    name: str
+    box: Box
+    items: tuple[Stroke | Words, ...]
+    block: Block
+
+
+def place(wish: Wish, space: Space) -> Placed | None:
+    """Return the wish at its best free place, or None when no way of setting it finds one within reach."""
+    for block in wish.blocks:
+        sign = _sign_mm(wish.sign, block)
+        width = block.width_mm + (sign + SIGN_GAP_MM if sign else 0.0)
+        best: tuple[float, Box] | None = None
+        for target in wish.places:
+            near = space.nearest(
+                width, max(block.height_mm, sign), np.asarray(target), block.angle_deg, wish.weights
+            )
+            if near is None:
+                break
+            if near[0] <= wish.reach_mm and (best is None or near[0] < best[0] - 1.0):
+                best = near
+            if best is not None and best[0] < 2.0:
+                break
+        if best is not None:
+            return Placed(wish.name, best[1], _drawn(wish.sign, block, best[1], sign), block)
+    return None
+
+
+def place_all(wanted: Sequence[Wish], space: Space) -> tuple[list[Placed], list[Wish], Space]:
+    """Return what was placed, what was not, and the space that is left, taking the wishes in order."""
+    done: list[Placed] = []
+    left: list[Wish] = []
+    granted: set[str] = set()
+    for wish in wanted:
+        if wish.name in granted:
+            continue
+        found = place(wish, space) if wish.places else None
+        if found is None:
+            left.append(wish)
+        else:
+            done.append(found)
+            granted.update(wish.grants)
+            space = space.without(found.box)
+    return done, left, space
+
+
+def place_allowances(panel: Panel, space: Space, units: str) -> tuple[list[Placed], Space]:
+    """Return the allowances in words along their edges, inside the stitch line, where there is room."""
+    done: list[Placed] = []
+    for edge, words, distances in allowance_wishes(panel, units):
+        found = next(
+            (
+                box
+                for size in (2.7, LEAST_MM)
+                for depth in (0.9, 2.0, 3.5)
+                for at in distances
+                if space.fits(box := _along(edge.curve.at(at), edge.curve.tangent_at(at), words, size, depth))
+            ),
+            None,
+        )
+        if found is not None:
+            size = found.height_mm / 0.94
+            block = Block((Line(words, size),), found.angle_deg)
+            done.append(Placed(f"allowance {edge.name}", found, block.words(found), block))
+            space = space.without(found)
+    return done, space
+
+
+def _along(point: Points, tangent: Points, words: str, size_mm: float, depth_mm: float) -> Box:
+    block = Block((Line(words, size_mm),))
+    middle = point + np.array([-tangent[1], tangent[0]]) * (depth_mm + 1.0 + 0.5 * block.height_mm)
+    angle = float(np.degrees(np.arctan2(tangent[1], tangent[0])))
+    if angle <= -89.0:
+        angle += 180.0
+    elif angle > 91.0:
+        angle -= 180.0
+    return Box(float(middle[0]), float(middle[1]), block.width_mm, block.height_mm, angle)
+
+
+def flag(unplaced: Sequence[Wish], panel: Panel, outline: Points) -> Placed | None:
+    """Return what found no room, on a flag beside the piece with a line that leads to it; None if all did."""
+    texts = [" ".join(line.text for line in wish.blocks[-1].lines) for wish in unplaced if wish.needed]
+    if not texts:
+        return None
+    block = Block(paragraphs(texts, 2.7, 36.0))
+    target = np.asarray(next(wish.places[0] for wish in unplaced if wish.needed))
+    band = outline[np.abs(outline[:, 1] - target[1]) < 0.5 * block.height_mm + 3.0]
+    edge = float((band if len(band) else outline)[:, 0].max())
+    box = Box(edge + 5.0 + 0.5 * block.width_mm, float(target[1]), block.width_mm, block.height_mm)
+    inside = (
+        float(np.max(panel.loop()[:, 0][np.abs(panel.loop()[:, 1] - target[1]) < 6.0], initial=edge)) - 4.0
+    )
+    leader = Stroke(
+        polyline(frozen([[box.x - 0.5 * box.width_mm - 1.0, box.y], [inside, box.y]])), "guide", "leader"
+    )
+    return Placed("flag", box, (leader, *block.words(box)), block)
+
+
+def _sign_mm(sign: str, block: Block) -> float:
+    if not sign:
+        return 0.0
+    size = block.lines[0].size_mm
+    return (1.6 if sign == UP else 1.3) * size
+
+
+def _drawn(sign: str, block: Block, box: Box, sign_mm: float) -> tuple[Stroke | Words, ...]:
+    if not sign:
+        return (*block.words(box), *_underlines(block, box))
+    turn = np.radians(box.angle_deg)
+    along = np.array([np.cos(turn), np.sin(turn)])
+    middle = np.array([box.x, box.y])
+    arrow = middle + along * (0.5 * sign_mm - 0.5 * box.width_mm)
+    text = middle + along * (0.5 * (sign_mm + SIGN_GAP_MM))
+    words = replace(box, x=float(text[0]), y=float(text[1]), width_mm=block.width_mm)
+    return (*_arrow(sign, arrow, sign_mm), *block.words(words))
+
+
+def _arrow(sign: str, middle: Points, size_mm: float) -> tuple[Stroke, ...]:
+    """A filled head, with a shaft when it points up; ``left`` points at the centre front however words are turned."""
+    half = 0.5 * size_mm
+    if sign == LEFT:
+        head = middle + np.array([[-half, 0.0], [half, -0.7 * half], [half, 0.7 * half]])
+        return (Stroke(polyline(head, closed=True), "ink", "arrow", True),)
+    head = middle + np.array([[0.0, half], [-0.55 * half, 0.1 * half], [0.55 * half, 0.1 * half]])
+    shaft = middle + np.array([[0.0, 0.2 * half], [0.0, -half]])
+    return Stroke(polyline(head, closed=True), "ink", "arrow", True), Stroke(
+        polyline(shaft), "mark", "arrow shaft"
+    )
+
+
+def _underlines(block: Block, box: Box) -> tuple[Stroke, ...]:
+    """A bar under a lone 6 or 9, which a turned piece would swap."""
+    first = block.lines[0]
+    if first.text.split(" ·")[0] not in UNDERLINED or block.angle_deg:
+        return ()
+    base = block.words(box)[0].y - 0.12 * first.size_mm
+    half = 0.28 * first.size_mm
+    centre = box.x if first.text in UNDERLINED else box.x - 0.5 * first.width_mm + half
+    return (Stroke(polyline(frozen([[centre - half, base], [centre + half, base]])), "mark", "underline"),)

@@ -1,0 +1,115 @@
+"""Room for words: which places inside a piece are still free of lines and of other words.
+
+The piece is looked at on a grid of small cells. A cell is taken when it lies outside, when a line passes through it
+or when words stand on it. Boxes are upright or turned; asking for the best place of an upright box looks at all
+places at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from fanblock.geometry import raster
+from fanblock.geometry.curve import Points, frozen
+from fanblock.geometry.raster import Mask
+
+CELL_MM = 1.0
+"""Side of a cell unless a small picture asks for finer ones."""
+CLEAR_MM = 0.9
+"""How far words keep from lines and from one another."""
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle about (``x``, ``y``), ``width_mm`` along its own turned base line and ``height_mm`` across it."""
+
+    x: float
+    y: float
+    width_mm: float
+    height_mm: float
+    angle_deg: float = 0.0
+
+    def corners(self) -> Points:
+        """Return the four corners, counter-clockwise from the lower left of the unturned box."""
+        half = 0.5 * np.array([self.width_mm, self.height_mm])
+        return self._placed(np.array([[-1, -1], [1, -1], [1, 1], [-1, 1]]) * half)
+
+    def dense(self, step_mm: float, more_mm: float = 0.0) -> Points:
+        """Return points all over the box grown by ``more_mm``, at most ``step_mm`` apart."""
+        wide, high = self.width_mm + 2 * more_mm, self.height_mm + 2 * more_mm
+        across = np.linspace(-0.5, 0.5, int(np.ceil(wide / step_mm)) + 1) * wide
+        up = np.linspace(-0.5, 0.5, int(np.ceil(high / step_mm)) + 1) * high
+        return self._placed(np.stack(np.meshgrid(across, up), axis=-1).reshape(-1, 2))
+
+    def _placed(self, points: Points) -> Points:
+        turn = np.radians(self.angle_deg)
+        matrix = np.array([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
+        return np.asarray(points @ matrix.T + np.array([self.x, self.y]))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Space:
+    """What is free inside one outline."""
+
+    origin: Points
+    taken: Mask
+    cell_mm: float = CELL_MM
+
+    @staticmethod
+    def within(outline: Points, lines: Sequence[Points], cell_mm: float = CELL_MM) -> Space:
+        """Return the space inside ``outline`` that keeps clear of its own line and of ``lines``."""
+        origin = outline.min(axis=0) - 2.0 * cell_mm
+        size = np.ceil((outline.max(axis=0) - origin) / cell_mm).astype(np.int64) + 2
+        shape = (int(size[1]), int(size[0]))
+        taken = ~raster.filled(outline, origin, cell_mm, shape)
+        for line in (np.vstack((outline, outline[:1])), *lines):
+            taken |= raster.stamped(line, origin, cell_mm, shape)
+        return Space(frozen(origin), taken, cell_mm)
+
+    def fits(self, box: Box) -> bool:
+        """Tell whether the box, with its clearance, is free."""
+        index = np.floor((box.dense(0.7 * self.cell_mm, CLEAR_MM) - self.origin) / self.cell_mm).astype(np.int64)
+        shape = self.taken.shape
+        inside = (index >= 0).all() and (index[:, 0] < shape[1]).all() and (index[:, 1] < shape[0]).all()
+        return bool(inside and not self.taken[index[:, 1], index[:, 0]].any())
+
+    def without(self, box: Box) -> Space:
+        """Return the space that is left when words stand in the box."""
+        mask = raster.cells_at(box.dense(0.5 * self.cell_mm), self.origin, self.cell_mm, self.taken.shape)
+        return replace(self, taken=self.taken | mask)
+
+    def only(self, low: Points, high: Points) -> Space:
+        """Return the space within the upright rectangle from ``low`` to ``high``."""
+        start = np.ceil((low - self.origin) / self.cell_mm).astype(np.int64).clip(0)
+        end = np.floor((high - self.origin) / self.cell_mm).astype(np.int64).clip(0)
+        taken = np.ones_like(self.taken)
+        window = (slice(start[1], end[1]), slice(start[0], end[0]))
+        taken[window] = self.taken[window]
+        return replace(self, taken=taken)
+
+    def nearest(
+        self,
+        width_mm: float,
+        height_mm: float,
+        to: Points,
+        angle_deg: float,
+        weights: tuple[float, float] = (1.0, 1.0),
+    ) -> tuple[float, Box] | None:
+        """Return the free place for a box nearest to the point ``to``, and how far off it is; None if there is none.
+
+        ``angle_deg`` is 0 or 90. ``weights`` say how much a step sideways and a step up or down count.
+        """
+        wide, high = (width_mm, height_mm) if angle_deg == 0.0 else (height_mm, width_mm)
+        cells = [int(np.ceil((side + 2 * CLEAR_MM) / self.cell_mm)) for side in (high, wide)]
+        corners = raster.free_corners(raster.sums(self.taken), cells[0], cells[1])
+        rows, columns = np.nonzero(corners)
+        if len(rows) == 0:
+            return None
+        x = self.origin[0] + (columns + 0.5 * cells[1]) * self.cell_mm
+        y = self.origin[1] + (rows + 0.5 * cells[0]) * self.cell_mm
+        off = np.hypot((x - to[0]) * weights[0], (y - to[1]) * weights[1])
+        best = int(np.argmin(off))
+        return float(off[best]), Box(float(x[best]), float(y[best]), width_mm, height_mm, angle_deg)

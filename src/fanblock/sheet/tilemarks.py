@@ -1,0 +1,168 @@
+"""What stands on a page besides the drawing: its name, where to cut it, what it joins, and the test square.
+
+All of it is drawn with the same primitives as the drawing, in millimetres from the lower left corner of the
+paper. A joint carries two marks, a diamond and a disc, and its number beside both; either page has one half
+of each, and the halves close to whole figures when the pages lie right.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from fanblock.geometry.bezier import polyline
+from fanblock.geometry.curve import Points, frozen
+from fanblock.sheet.drawing import PAPER_BLUE, Group, Stroke, Words
+from fanblock.sheet.font import fitted, width_mm
+from fanblock.sheet.ink import Box, ink_points
+from fanblock.sheet.paper import Paper
+from fanblock.sheet.squares import free_place, line, square_at
+from fanblock.sheet.tiles import HEADER_MM, TRIM_MM, Joint, Tile, TilePlan, field_on, printable, window_on
+from fanblock.sheet.writing import plain
+
+SMALL_MM = 2.6
+"""Smallest words on a page."""
+
+_HEAD_MM, _NAME_MM, _PALE_MM = 3.0, 4.6, 13.0
+_PALE, _PALE_WORDS = "#c9d6df", "#8198a8"
+_HALF_MM = 4.0
+_ROUND = 0.5522847498
+SCALE_WORDS = "print at 100 %, no scaling"
+
+
+def header(paper: Paper, wide_mm: float, top_mm: float, name: str, words: Sequence[str], count: str) -> Group:
+    """Return the band of words at the top: the page's name, then ``words``, then how to print and ``count``.
+
+    The longest of ``words`` is shortened when they do not fit.
+    """
+    left, right = paper.margin_mm, wide_mm - paper.margin_mm
+    base = top_mm - HEADER_MM + 1.9
+    tail = " · ".join(part for part in (SCALE_WORDS, count) if part)
+    head = left + width_mm(name, _NAME_MM, True) + (3.0 if name else 0.0)
+    room = right - width_mm(tail, _HEAD_MM) - 5.0 - head
+    items: list[Stroke | Words] = [Words(tail, right, base, _HEAD_MM, "end")]
+    if name:
+        items.insert(0, Words(name, left, base, _NAME_MM, bold=True))
+    said = _shortened([plain(word) for word in words if plain(word)], room)
+    if said:
+        items.append(Words(said, head, base, _HEAD_MM))
+    return Group("header", tuple(items))
+
+
+def _shortened(words: list[str], room: float) -> str:
+    said = " · ".join(words)
+    over = width_mm(said, _HEAD_MM) - room
+    if over > 0.0 and words:
+        longest = max(range(len(words)), key=lambda index: width_mm(words[index], _HEAD_MM))
+        words[longest] = fitted(words[longest], _HEAD_MM, width_mm(words[longest], _HEAD_MM) - over)
+        said = fitted(" · ".join(words), _HEAD_MM, room)
+    return said
+
+
+def tile_page(
+    plan: TilePlan, tile: Tile, ink: Points, words: Sequence[str], count: str
+) -> tuple[list[Group], list[Group]]:
+    """Return what lies under the drawing on the page of ``tile``, and what lies over it.
+
+    ``ink`` is where the drawing puts ink, in the drawing's own frame; the test square keeps clear of it.
+    """
+    paper = plan.paper
+    field = field_on(paper)
+    x, y = plan.shift(tile)
+    joints = [joint for joint in plan.joints if tile in (joint.over, joint.under)]
+    under = Group("page name", tuple(_pale(tile, field, words)))
+    marks = Group("joints", tuple(item for joint in joints for item in _joint(joint, tile, plan)))
+    window = window_on(paper)
+    shifted = ink + np.array((x, y))
+    inside = np.all((shifted > (window.left, window.bottom)) & (shifted < (window.right, window.top)), axis=1)
+    taken = np.vstack((shifted[inside], ink_points([under, marks])))
+    square_x, square_y, _ = free_place(taken, field)
+    top = printable(paper).top
+    over = [header(paper, paper.width_mm, top, tile.name, words, count), marks, square_at(square_x, square_y)]
+    return [under], over
+
+
+def _pale(tile: Tile, field: Box, words: Sequence[str]) -> list[Stroke | Words]:
+    """The page's name, large and pale, and whose pattern it is: both stay when the edges are cut off and
+    covered."""
+    left, base = field.left + 9.0, field.top - 9.0 - 0.7 * _PALE_MM
+    items: list[Stroke | Words] = [Words(tile.name, left, base, _PALE_MM, bold=True, color=_PALE)]
+    said = fitted(" · ".join(plain(word) for word in words), SMALL_MM, 80.0)
+    if said:
+        items.append(Words(said, left + 0.6, base - 4.2, SMALL_MM, color=_PALE_WORDS))
+    return items
+
+
+def _joint(joint: Joint, tile: Tile, plan: TilePlan) -> list[Stroke | Words]:
+    """One joint as it stands on the page of ``tile``: its line, its two half marks, its words."""
+    window = window_on(plan.paper)
+    x, y = plan.shift(tile)
+    over = tile == joint.over
+    inward = -1.0 if over == joint.upright else 1.0
+    items: list[Stroke | Words] = []
+    pen = "trim" if over else "meet"
+    if joint.upright:
+        at = joint.at_mm + x
+        items.append(line([(at, window.bottom), (at, window.top)], pen))
+        marks = [(at, mark + y) for mark in joint.marks_mm]
+        way = (inward, 0.0)
+    else:
+        at = joint.at_mm + y
+        items.append(line([(window.left, at), (window.right, at)], pen))
+        marks = [(mark + x, at) for mark in joint.marks_mm]
+        way = (0.0, inward)
+    for place, half in zip(marks, (_half_diamond, _half_disc), strict=True):
+        items.append(half(place, way))
+        items.append(_mark_number(joint.number, place, way))
+    items.append(_joint_words(joint, over, plan, at))
+    return items
+
+
+def _joint_words(joint: Joint, over: bool, plan: TilePlan, at: float) -> Words:
+    field = field_on(plan.paper)
+    if over:
+        says = f"cut here · joins {joint.under.name}, lies over it"
+    else:
+        says = f"joins {joint.over.name}, which lies over this strip, its cut edge on the line"
+    if joint.upright:
+        off = at + TRIM_MM - 3.2 if over else at - 2.2
+        return Words(
+            says,
+            off,
+            (field.bottom + field.top) / 2.0,
+            SMALL_MM,
+            "middle",
+            -90.0 if over else 90.0,
+            color=PAPER_BLUE,
+        )
+    off = at - TRIM_MM + 0.9 if over else at + 1.6
+    return Words(says, (field.left + field.right) / 2.0, off, SMALL_MM, "middle", color=PAPER_BLUE)
+
+
+def _half_diamond(place: tuple[float, float], way: tuple[float, float]) -> Stroke:
+    across, (x, y) = (way[1], way[0]), place
+    corners = [
+        (x + _HALF_MM * across[0], y + _HALF_MM * across[1]),
+        (x + _HALF_MM * way[0], y + _HALF_MM * way[1]),
+        (x - _HALF_MM * across[0], y - _HALF_MM * across[1]),
+    ]
+    return Stroke(polyline(corners), "join")
+
+
+def _half_disc(place: tuple[float, float], way: tuple[float, float]) -> Stroke:
+    out, across, middle = np.array(way), np.array((way[1], way[0])), np.array(place)
+    r, k = _HALF_MM, _HALF_MM * _ROUND
+    quarters = [
+        [r * across, r * across + k * out, r * out + k * across, r * out],
+        [r * out, r * out - k * across, -r * across + k * out, -r * across],
+    ]
+    return Stroke(frozen(np.array(quarters) + middle), "join")
+
+
+def _mark_number(number: int, place: tuple[float, float], way: tuple[float, float]) -> Words:
+    gap = _HALF_MM + 1.2
+    x, y = place[0] + gap * way[0], place[1] + gap * way[1]
+    if way[0]:
+        return Words(str(number), x, y - 1.0, 3.0, "start" if way[0] > 0 else "end", color=PAPER_BLUE)
+    return Words(str(number), x, y if way[1] > 0 else y - 2.1, 3.0, "middle", color=PAPER_BLUE)

@@ -1,0 +1,62 @@
+"""How numbers, texts and names are written in files: the same value gives the same characters everywhere."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable
+
+DECIMALS = 4
+"""Decimals of every millimetre written: a ten-thousandth, far under
+:data:`fanblock.tolerances.READ_BACK_MM`."""
+
+_MINUS_ZERO = f"{-0.0:.{DECIMALS}f}"
+_ZERO = f"{0.0:.{DECIMALS}f}"
+_NOT_WRITABLE = re.compile("[^\t\n\r\x20-\x7e\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+
+
+def number(value: float) -> str:
+    """Return ``value`` with four decimals, without exponent and without minus zero.
+
+    >>> number(25.4), number(-0.00001)
+    ('25.4000', '0.0000')
+    """
+    text = f"{value:.{DECIMALS}f}"
+    return _ZERO if text == _MINUS_ZERO else text
+
+
+def numbers(values: Iterable[float]) -> str:
+    """Return ``values`` as :func:`number` writes them, a space between."""
+    return " ".join([number(value) for value in values])
+
+
+def plain(text: str) -> str:
+    """Return ``text`` as one line of composed characters that every file format takes.
+
+    Characters that steer (line breaks, bells, direction marks) become spaces and runs of spaces become one.
+    """
+    composed = unicodedata.normalize("NFC", _NOT_WRITABLE.sub(" ", text))
+    kept = "".join(" " if unicodedata.category(one) in ("Cc", "Cf", "Zl", "Zp") else one for one in composed)
+    return " ".join(kept.split())
+
+
+def identifier(name: str, taken: set[str]) -> str:
+    """Return an id made from ``name``: small letters, digits and hyphens, beginning with a letter; add it
+    to ``taken``.
+
+    A name that gives an id already taken gets the next free number behind it.
+
+    >>> ids = set()
+    >>> identifier("3 · Side front", ids), identifier("3 side FRONT", ids)
+    ('n3-side-front', 'n3-side-front-2')
+    """
+    letters = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode("ascii").lower()
+    base = re.sub(r"[^a-z0-9]+", "-", letters).strip("-")[:60] or "part"
+    if base[0].isdigit():
+        base = f"n{base}"
+    found, count = base, 1
+    while found in taken:
+        count += 1
+        found = f"{base}-{count}"
+    taken.add(found)
+    return found

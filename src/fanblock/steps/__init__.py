@@ -1,0 +1,1 @@
+"""The steps of a recipe: one file a step, and the literal table that names them."""

@@ -1,0 +1,42 @@
+"""``allowances``: how much cloth stands beyond each stitch line, by kind of edge and by named edge.
+
+Bound edges (top, hem, slit) have none unless a recipe asks for it.
+
+```yaml
+- allowances: {seam: 15 mm, lacing: 25 mm, center: 15 mm, side back: 20 mm}
+```
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from fanblock.draft.places import amount_mm
+from fanblock.draft.model import Work
+from fanblock.terms import Amount, Length
+
+
+@dataclass(frozen=True, slots=True)
+class Allowances:
+    """Width of cloth beyond the stitch line."""
+
+    seam: Amount = field(default=Length(15.0), metadata={"for": "beyond seams"})
+    center: Amount = field(default=Length(15.0), metadata={"for": "beyond a centre line that is a seam"})
+    lacing: Amount = field(default=Length(25.0), metadata={"for": "beyond lacing edges, to fold under the eyelets"})
+    top: Amount = field(default=Length(0.0), metadata={"for": "beyond the top edge; bound edges have none"})
+    hem: Amount = field(default=Length(0.0), metadata={"for": "beyond the hem; bound edges have none"})
+    slit: Amount = field(default=Length(0.0), metadata={"for": "beyond the open sides of tabs"})
+    named: Mapping[str, Amount] = field(
+        default_factory=dict, metadata={"rest": True, "for": "beyond edges of these names"}
+    )
+
+
+def run(work: Work, options: Allowances) -> Work:
+    """Return the panels with these widths chosen."""
+    kinds = {
+        name: amount_mm(work.body, getattr(options, name), of="waist")
+        for name in ("seam", "center", "lacing", "top", "hem", "slit")
+    }
+    named = {name: amount_mm(work.body, width, of="waist") for name, width in sorted(options.named.items())}
+    return replace(work, allowance_by_kind={**work.allowance_by_kind, **kinds}, allowance_by_name=named)

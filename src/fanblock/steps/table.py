@@ -1,0 +1,57 @@
+"""The table of all steps: the word a recipe uses, what it reads, what it does and where in a recipe it may stand.
+
+Nothing is discovered: a step exists when it has a row here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from fanblock.steps import (
+    allowances,
+    bust_reduction,
+    cut,
+    ease,
+    grain,
+    hem,
+    lacing_gap,
+    notches,
+    seam,
+    separate,
+    tabs,
+    top_edge,
+    waist_reduction,
+)
+
+ON_BLOCK, SEPARATES, ON_PANELS = "on the block", "separates", "on panels"
+
+
+@dataclass(frozen=True, slots=True)
+class StepKind:
+    """One row: the step's word, its options class, its function and the half of a recipe it belongs in."""
+
+    name: str
+    options: type
+    run: Callable[[Any, Any], Any]
+    stage: str
+
+
+TABLE: tuple[StepKind, ...] = (
+    StepKind("ease", ease.Ease, ease.run, ON_BLOCK),
+    StepKind("lacing gap", lacing_gap.LacingGap, lacing_gap.run, ON_BLOCK),
+    StepKind("top edge", top_edge.TopEdge, top_edge.run, ON_BLOCK),
+    StepKind("hem", hem.Hem, hem.run, ON_BLOCK),
+    StepKind("seam", seam.Seam, seam.run, ON_BLOCK),
+    StepKind("waist reduction", waist_reduction.WaistReduction, waist_reduction.run, ON_BLOCK),
+    StepKind("bust reduction", bust_reduction.BustReduction, bust_reduction.run, ON_BLOCK),
+    StepKind("separate", separate.Separate, separate.run, SEPARATES),
+    StepKind("tabs", tabs.Tabs, tabs.run, ON_PANELS),
+    StepKind("grain", grain.Grain, grain.run, ON_PANELS),
+    StepKind("notches", notches.Notches, notches.run, ON_PANELS),
+    StepKind("allowances", allowances.Allowances, allowances.run, ON_PANELS),
+    StepKind("cut", cut.Cut, cut.run, ON_PANELS),
+)
+
+BY_NAME = {kind.name: kind for kind in TABLE}

@@ -1,0 +1,42 @@
+"""``top edge``: the upper edge from centre front to centre back, one smooth curve through the points given.
+
+The curve is a cubic spline in around and height along the ruling, square to a centre line that is a fold or a seam
+and free at a lacing edge.
+
+```yaml
+- top edge:
+    through:
+      - [center front, bust + 30 mm]
+      - [36%, underarm - 30 mm]
+      - [56%, underarm - 25 mm]
+      - [center back, 73% of back length]
+```
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from fanblock.draft.model import Draft
+from fanblock.draft.outline import with_crossing_edge
+from fanblock.pattern.model import TOP
+from fanblock.terms import Position
+
+
+@dataclass(frozen=True, slots=True)
+class TopEdge:
+    """The points the upper edge runs through, from front to back."""
+
+    through: tuple[Position, ...] = field(metadata={"for": "points of the edge, from center front to center back"})
+
+
+def problems(options: TopEdge) -> tuple[tuple[str, str, str], ...]:
+    """Return what is wrong with these options as (option, what, remedy)."""
+    if len(options.through) < 2:
+        return (("through", "needs at least two points.", "Give the edge from center front to center back."),)
+    return ()
+
+
+def run(draft: Draft, options: TopEdge) -> Draft:
+    """Return the draft with its top edge drawn."""
+    return with_crossing_edge(draft, "top edge", TOP, options.through)

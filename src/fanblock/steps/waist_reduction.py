@@ -1,0 +1,26 @@
+"""``waist reduction``: how much the lacing takes in at the waist, whole garment, shared by the seams.
+
+```yaml
+- waist reduction: {by: 3%}
+```
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from fanblock.draft.model import Draft
+from fanblock.draft.places import amount_mm
+from fanblock.terms import Amount
+
+
+@dataclass(frozen=True, slots=True)
+class WaistReduction:
+    """What the finished waist, gap included, is smaller than body and ease."""
+
+    by: Amount = field(metadata={"for": "taken in at the waist, whole garment; a share is a share of the body's waist"})
+
+
+def run(draft: Draft, options: WaistReduction) -> Draft:
+    """Return the draft with this reduction booked against its waist."""
+    return replace(draft, waist_reduction_mm=draft.waist_reduction_mm + amount_mm(draft.body, options.by, of="waist"))

@@ -1,0 +1,61 @@
+"""Every tolerance of the project, by name, with its unit and its reason. No other module holds a bare small number."""
+
+CHORD_MM = 0.01
+"""Most a chord of a polyline may stand off the curve it replaces: a tenth of a pencil line's tenth."""
+
+BEZIER_MM = 0.02
+"""Most a drawn Bézier may stand off the polyline it replaces."""
+
+SAME_POINT_MM = 1e-6
+"""Points nearer than this are one point: far under any drawing, far over rounding."""
+
+SOLVED = 1e-12
+"""Relative size of a Newton step at which a root counts as found."""
+
+SMALL_TURN_RAD = 1e-4
+"""Turns below this use the series of sin t / t, which there agrees with it to the last digit."""
+
+BLOCK_MM = 0.01
+"""Most a block's bust, waist or centre may differ from its measure."""
+
+GIRTH_MM = 0.5
+"""Most a whole garment's girth at a level may differ from the sum that it should be."""
+
+MATES_MM = 0.1
+"""Most two mated edges may differ, above and below the waist each."""
+
+SHIFT_WARN_MM = 6.0
+"""Truing that moves an end by more than this wants a look."""
+
+SHIFT_FAIL_RATIO = 0.15
+"""Truing that moves an end by more than this share of the edge is a fault of the recipe."""
+
+JOIN_DEG = 2.0
+"""Most two panels' edges may bend where they run across a sewn seam."""
+
+BLEND_MM = 40.0
+"""How far from a seam a crossing edge may be bent to run smooth across it."""
+
+CENTER_SQUARE_DEG = 4.0
+"""Most a centre line may lean from square to the waist after tilts."""
+
+READ_BACK_MM = 0.01
+"""Most a length read back from a vector file may differ from the length that was written."""
+
+STRAIGHT_MM = 0.005
+"""A run of points that stand off their chord by less is drawn as one straight piece."""
+
+CORNER_DEG = 20.0
+"""A polyline that turns more than this at one point has a corner there; smooth curves are sampled more finely."""
+
+INK_STEP_MM = 1.5
+"""How finely drawn lines are followed when asking which part of a page they touch."""
+
+SETTLED = 1e-10
+"""Change of an around at which a place found step by step counts as found."""
+
+CORNER_CLEAR_MM = 0.5
+"""Points of a sampled edge nearer than this to its corner are dropped: they would spoil the tangent taken there."""
+
+SLIVER_MM2 = 0.1
+"""Area under which a sliver between two outlines is the rounding of their corners, not cloth."""

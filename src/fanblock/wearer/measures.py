@@ -1,0 +1,185 @@
+"""The measures a wearer may have: how each is taken, what it is for, and what is believable.
+
+Two bands belong to each, in centimetres here and in millimetres as they leave. Outside the wide one a value
+is refused as a slip; outside the narrow one it is kept and doubted aloud. They are our own judgement, set
+so wide that the 507 adults of the body girths published by Heinz, Peterson, Johnson and Kerk (Journal of
+Statistics Education 11(2), 2003) pass, and so does any figure up to a bust of 170 cm.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """One measure: whether the block needs it, its bands in mm, how to take it, and what it is for.
+
+    ``whole_girth`` marks a measure that goes all round the body. ``under_stays`` marks one that lacing
+    leaves as it is, so that a set over the stays may borrow it from the set over the shift.
+    """
+
+    name: str
+    needed: bool
+    least_mm: float
+    most_mm: float
+    usual_least_mm: float
+    usual_most_mm: float
+    how: str
+    use: str
+    whole_girth: bool = False
+    under_stays: bool = False
+
+
+def _measure(
+    name: str,
+    band_cm: tuple[float, float, float, float],
+    how: str,
+    use: str,
+    *,
+    needed: bool = False,
+    girth: bool = False,
+    under: bool = False,
+) -> Measure:
+    least, usual_least, usual_most, most = (10.0 * bound for bound in band_cm)
+    return Measure(name, needed, least, most, usual_least, usual_most, how, use, girth, under)
+
+
+_ALL = (
+    _measure(
+        "bust", (58, 70, 160, 190),
+        "All round the fullest part of the bust, the tape level at the back too, snug without pressing.",
+        "the block", needed=True, girth=True,
+    ),
+    _measure(
+        "waist", (45, 54, 160, 200),
+        "All round where the body creases when you bend sideways. Let the tape settle, breathe out, "
+        "hold it firm. Take nothing off: the recipe does.",
+        "the block", needed=True, girth=True,
+    ),
+    _measure(
+        "bust to waist", (9, 12, 22, 28),
+        "At the centre front, from the bust tape to the waist tape, the measuring tape taut like a board "
+        "between the two. It must not follow the hollow under the bust.",
+        "the block", needed=True,
+    ),
+    _measure(
+        "raised", (9, 12, 24, 32),
+        "Bust to waist once more with a hand under the breast, lifting it to where the garment will hold it. "
+        "Over stays there is nothing to lift.",
+        "stays and bodies; guessed 2.5 cm longer than bust to waist if missing",
+    ),
+    _measure(
+        "bust to waist at side", (9, 11, 22, 28),
+        "From tape to tape again, straight below the arm, the measuring tape lying on the body.",
+        "finding a tilted waist",
+    ),
+    _measure(
+        "bust to waist at back", (8, 11, 22, 28),
+        "From tape to tape again, down the middle of the back. Alone: pin a third tape to the upper one, "
+        "let it hang, and read it in a mirror or a photograph.",
+        "finding a short or a long back",
+    ),
+    _measure(
+        "underarm", (10, 14, 26, 32),
+        "From the armpit, a card pushed gently up into it, straight down to the waist tape.",
+        "how high a garment may go under the arm; guessed as half the back length if missing", under=True,
+    ),
+    _measure(
+        "front arc", (25, 32, 90, 110),
+        "Along the bust tape across the front only, from one side to the other, where side seams would be.",
+        "where the side lies; half the bust if missing",
+    ),
+    _measure(
+        "underbust", (48, 58, 150, 185),
+        "All round the ribs close under the breasts, breathing out.",
+        "looking at the ribs, short stays, gussets", girth=True,
+    ),
+    _measure(
+        "underbust height", (2, 4, 16, 22),
+        "From the waist tape up to the underbust tape at the centre front.",
+        "where the ribs are measured",
+    ),
+    _measure(
+        "hip", (60, 76, 170, 220),
+        "All round the fullest part of the seat, the tape level.",
+        "tabs and skirts", girth=True, under=True,
+    ),
+    _measure(
+        "hip depth", (8, 13, 27, 36),
+        "At the side, from the waist tape down over the body to the hip tape.",
+        "tabs and skirts", under=True,
+    ),
+    _measure(
+        "belly", (48, 60, 165, 220),
+        "All round, 10 cm (4 in) below the waist tape, standing easily.",
+        "the point and the front tabs", girth=True, under=True,
+    ),
+    _measure(
+        "back length", (28, 34, 48, 55),
+        "From the knob of bone at the base of the neck down the middle of the back to the waist tape.",
+        "how high a back may go; guessed from the bust if missing", under=True,
+    ),
+    _measure(
+        "front length", (30, 37, 62, 75),
+        "From the shoulder beside the neck, over the fullest part of the bust, down to the waist tape.",
+        "bodices with shoulders",
+    ),
+    _measure(
+        "upper chest", (58, 70, 150, 180),
+        "All round above the breasts, the tape high under the arms.",
+        "top edges that lie close", girth=True,
+    ),
+    _measure(
+        "across back", (22, 28, 50, 62),
+        "Between the creases where the arms join the back, across the shoulder blades.",
+        "bodices with armholes", under=True,
+    ),
+    _measure(
+        "across front", (20, 26, 48, 60),
+        "Between the creases where the arms join the chest, half way down the armhole.",
+        "bodices with armholes", under=True,
+    ),
+    _measure(
+        "neck", (24, 30, 52, 65),
+        "All round the base of the neck, where a necklace lies.",
+        "collars and high bodices", girth=True, under=True,
+    ),
+    _measure(
+        "shoulder", (7, 9, 17, 22),
+        "From the side of the neck along the shoulder to its bone.",
+        "straps and shoulders", under=True,
+    ),
+    _measure(
+        "armhole", (26, 34, 62, 78),
+        "All round the arm where it joins the body, the tape loose enough to turn.",
+        "bodices with sleeves", girth=True, under=True,
+    ),
+    _measure(
+        "upper arm", (15, 20, 50, 65),
+        "All round the fullest part of the upper arm.",
+        "sleeves", girth=True, under=True,
+    ),
+    _measure(
+        "elbow", (15, 19, 45, 55),
+        "All round the elbow, the arm bent.",
+        "sleeves", girth=True, under=True,
+    ),
+    _measure(
+        "wrist", (10, 12, 23, 30),
+        "All round the wrist, over its bone.",
+        "long sleeves and cuffs", girth=True, under=True,
+    ),
+    _measure(
+        "arm length", (38, 48, 70, 85),
+        "From the shoulder bone over the bent elbow to the wrist bone.",
+        "sleeves", under=True,
+    ),
+)  # fmt: skip
+
+MEASURES: Mapping[str, Measure] = MappingProxyType({measure.name: measure for measure in _ALL})
+"""All measures by name, the needed ones first."""
+
+NEEDED = tuple(measure.name for measure in _ALL if measure.needed)

@@ -78,7 +78,9 @@ def run_steps(draft: Draft, recipe: Recipe) -> Work:
         except GeometryError as error:
             raise GeometryError([_at_step(problem, step) for problem in error.problems]) from None
     if isinstance(state, Draft):
-        raise RecipeError([Problem("no-panels", "steps", "the draft is never separated.", "Add a `separate` step.")])
+        raise RecipeError(
+            [Problem("no-panels", "steps", "the draft is never separated.", "Add a `separate` step.")]
+        )
     return state
 
 
@@ -118,11 +120,17 @@ def _refuse_crossed_rulings(work: Work) -> None:
 
 def _notes(body: Body, recipe: Recipe) -> tuple[Note, ...]:
     used = set(recipe.needs) | {"held bust to waist"}
-    notes = [Note("guess", f"GUESSED: {name}: {how}") for name, how in sorted(body.guessed.items()) if name in used]
+    notes = [
+        Note("guess", f"GUESSED: {name}: {how}") for name, how in sorted(body.guessed.items()) if name in used
+    ]
     if "raised" in body.lengths:
         notes.append(Note("body", "the bust line is where you measured `raised`"))
     else:
-        notes.append(Note("body", "the bust line is `bust to waist`, measured at rest: measure `raised` and draft again"))
+        notes.append(
+            Note(
+                "body", "the bust line is `bust to waist`, measured at rest: measure `raised` and draft again"
+            )
+        )
     if "front arc" not in body.lengths:
         notes.append(Note("guess", "GUESSED: the side lies half way round; measure `front arc` to place it"))
     notes += [Note("wearer", text) for text in body.notes]

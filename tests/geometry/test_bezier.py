@@ -33,7 +33,9 @@ def spline(knots: np.ndarray) -> Curve:
     fine = np.linspace(0.0, along[-1], 4000)
     bend = np.maximum(np.hypot(*smooth(fine, 2).T), 0.0001)
     steps = np.cumsum(np.sqrt(bend / (8 * 0.9 * CHORD_MM))) * (fine[1] - fine[0])
-    return Curve.through(smooth(np.interp(np.linspace(steps[0], steps[-1], math.ceil(steps[-1]) + 1), steps, fine)))
+    return Curve.through(
+        smooth(np.interp(np.linspace(steps[0], steps[-1], math.ceil(steps[-1]) + 1), steps, fine))
+    )
 
 
 def apart_mm(curve: Curve, beziers: np.ndarray) -> float:
@@ -73,13 +75,10 @@ def test_a_garment_like_curve_takes_one_to_four_pieces(seed: int) -> None:
 
 
 @settings(max_examples=60, deadline=None, derandomize=True)
-@given(
-    st.lists(
-        st.tuples(st.floats(5.0, 60.0), st.floats(-40.0, 40.0)), min_size=2, max_size=7
-    )
-)
+@given(st.lists(st.tuples(st.floats(5.0, 60.0), st.floats(-40.0, 40.0)), min_size=2, max_size=7))
 def test_any_spline_is_met_within_the_tolerance(moves: list[tuple[float, float]]) -> None:
-    """However a curve winds, its Béziers begin and end with it, hang together, and keep the tolerance both ways."""
+    """However a curve winds, its Béziers begin and end with it, hang together, and keep the tolerance both
+    ways."""
     curve = spline(np.cumsum(np.array([(0.0, 0.0), *moves]), axis=0))
     beziers = fit(curve)
     assert np.array_equal(beziers[0, 0], curve.start)

@@ -41,7 +41,7 @@ def _unescaped(line: str) -> str:
 
 @pytest.mark.parametrize("bad", rows(), ids=lambda bad: bad.name)
 def test_a_bad_recipe_is_refused_with_every_problem_in_its_place(bad: Bad, trial_text: str) -> None:
-    """Each fault is told with file, line, column, where it stands in the work, what is wrong and what to do."""
+    """Each fault is told with its place, where it stands in the work, what is wrong and what to do."""
     text = trial_text
     for out, put in bad.changes:
         assert out in text
@@ -69,7 +69,10 @@ FILES = {
         "r.yaml:3:5: a bracket is not closed or a comma is missing. "
         "Look at the brackets in this line and the one above.",
     ),
-    "a tab": ("recipe: 1\ndials:\n\tgap: 1\n", "r.yaml:3:1: a tab stands where spaces should. Indent with spaces."),
+    "a tab": (
+        "recipe: 1\ndials:\n\tgap: 1\n",
+        "r.yaml:3:1: a tab stands where spaces should. Indent with spaces.",
+    ),
     "a tag": (
         "recipe: !!python/name:os.system 1\n",
         "r.yaml:1:9: “tag:yaml.org,2002:python/name:os.system” is a tag. "
@@ -86,7 +89,8 @@ FILES = {
     ),
     "steps that are a text": (
         "recipe: 1\nname: x\nmakes: stays\nsteps: all\n",
-        "r.yaml:4:8: steps › got “all”, needs a list of steps, each behind a dash. Begin with `- top edge: …`.",
+        "r.yaml:4:8: steps › got “all”, needs a list of steps, each behind a dash. "
+        "Begin with `- top edge: …`.",
     ),
 }
 
@@ -117,6 +121,8 @@ def test_repeated_references_are_refused_and_never_followed() -> None:
 def test_deep_nesting_is_refused() -> None:
     """A file nested deeper than anybody writes is refused, not followed to its end."""
     with pytest.raises(RecipeError, match="nested more than 50 deep"):
+        read_recipe("recipe: 1\nsteps: " + "[" * 60 + "]" * 60, "r.yaml")
+    with pytest.raises(RecipeError):
         read_recipe("recipe: 1\nsteps: " + "[" * 5000 + "]" * 5000, "r.yaml")
 
 

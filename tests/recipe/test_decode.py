@@ -20,14 +20,14 @@ class Inner:
     """A table inside a table."""
 
     at: Height
-    by: Amount = Length(1.0)
+    by: Amount = field(default=Length(1.0))
 
 
 @dataclass(frozen=True, slots=True)
 class Options:
     """Every kind of field there is."""
 
-    width: Amount = Length(5.0)
+    width: Amount = field(default=Length(5.0))
     limit: Length | Share | None = None
     at_most: Amount | None = None
     place: Around | None = None
@@ -83,8 +83,8 @@ def test_a_value_is_read_as_its_annotation_says(text: str) -> None:
 BAD = {
     "inner: {by: 2 mm}": "t:1:8: step 1 (test) › inner › `at` is missing. Add `at: …`.",
     "inner: {at: hip}": (
-        "t:1:13: step 1 (test) › inner › at › got “hip”, needs a height such as `bust + 30 mm`, `waist`, `33%`, "
-        "`73% of back length`. Legal here: bust, held bust, hem, top edge, underarm, waist."
+        "t:1:13: step 1 (test) › inner › at › got “hip”, needs a height such as `bust + 30 mm`, `waist`, "
+        "`33%`, `73% of back length`. Legal here: bust, held bust, hem, top edge, underarm, waist."
     ),
     "inner: {at: bust, of: 2}": "t:1:19: step 1 (test) › inner › “of” is not known here. Legal here: at, by.",
     "turned: maybe": "t:1:9: step 1 (test) › turned › got “maybe”, needs `yes` or `no`.",
@@ -93,7 +93,8 @@ BAD = {
     "weight: nan": "t:1:9: step 1 (test) › weight › got “nan”, needs a number such as `2` or `1.5`.",
     "weight: 1e9": "t:1:9: step 1 (test) › weight › got “1e9”, needs a number such as `2` or `1.5`.",
     "limit: gap": (
-        "t:1:8: step 1 (test) › limit › got “gap”, needs a length such as `50 mm` or a percentage such as `3%`."
+        "t:1:8: step 1 (test) › limit › got “gap”, needs a length such as `50 mm` "
+        "or a percentage such as `3%`."
     ),
     "slits: 3": (
         "t:1:8: step 1 (test) › slits › got “3”, needs names and values, such as `{name: value}`."

@@ -41,7 +41,8 @@ def test_dials_are_read_with_their_limits(trial: Recipe) -> None:
 def test_steps_are_read_in_their_order(trial: Recipe) -> None:
     """Steps keep the order the author wrote, are numbered from 1 and know their place."""
     assert [step.kind for step in trial.steps] == [
-        "lacing gap", "top edge", "hem", "seam", "seam", "waist reduction", "separate", "tabs", "grain", "cut",
+        "lacing gap", "top edge", "hem", "seam", "seam", "waist reduction",
+        "separate", "tabs", "grain", "cut",
     ]  # fmt: skip
     assert [step.number for step in trial.steps] == list(range(1, 11))
     assert str(trial.steps[2].place) == "trial-stays.yaml:21:5"
@@ -80,7 +81,9 @@ def test_bare_numbers_are_in_the_units_of_the_recipe(trial_text: str) -> None:
 
 def test_a_seam_that_ends_at_the_waist_need_not_say_what_happens_below(trial_text: str) -> None:
     """Only a seam with points on both sides of the waist must say how it is made up below."""
-    text = trial_text.replace("{height: waist - tab depth}", "{height: waist}").replace("below waist: open, ", "")
+    text = trial_text.replace("{height: waist - tab depth}", "{height: waist}").replace(
+        "below waist: open, ", ""
+    )
     text = text.replace("width: gap", "width: tab depth")
     text = "\n".join(line for line in text.split("\n") if "  gap: " not in line)
     assert len(read_recipe(text, "r.yaml").steps) == 10

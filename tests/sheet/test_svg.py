@@ -1,4 +1,5 @@
-"""SVG: true to scale as other libraries read it, named so that a person finds the pieces, safe with any text."""
+"""SVG: true to scale as other libraries read it, named so that a person finds the pieces, safe with any
+text."""
 
 from __future__ import annotations
 
@@ -9,12 +10,13 @@ import numpy as np
 import pytest
 import svgelements
 from defusedxml import ElementTree
+from paper_samples import sheet
+
 from fanblock.geometry.bezier import polyline
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.squares import square_at
 from fanblock.sheet.svg import write_svg
 from fanblock.tolerances import READ_BACK_MM
-from paper_samples import sheet
 
 SVG = "{http://www.w3.org/2000/svg}"
 PX_PER_MM = 96.0 / 25.4
@@ -29,7 +31,7 @@ def read(text: str) -> svgelements.SVG:
 def test_the_test_square_reads_back_true(name: str, side_mm: float) -> None:
     """svgelements finds both squares as large as they say, within 0.01 mm, in both axes."""
     drawing = Drawing("square", 200.0, 150.0, (square_at(20.0, 30.0),))
-    found = [part for part in read(write_svg(drawing)).select(lambda e: isinstance(e, svgelements.Path))]
+    found = read(write_svg(drawing)).select(lambda e: isinstance(e, svgelements.Path))
     box = next(part for part in found if part.values.get("data-name") == name).bbox(with_stroke=False)
     assert (box[2] - box[0]) / PX_PER_MM == pytest.approx(side_mm, abs=READ_BACK_MM)
     assert (box[3] - box[1]) / PX_PER_MM == pytest.approx(side_mm, abs=READ_BACK_MM)
@@ -75,11 +77,12 @@ def test_numbers_are_fixed() -> None:
     assert data == "M 0.0000 10.0000 L 0.0000 0.0000 L 123456.7890 5.0000"
 
 
-HOSTILE = '</text><script>alert(1)</script> & "\' ]]> \x00\u202e <!ENTITY x>'
+HOSTILE = "</text><script>alert(1)</script> & \"' ]]> \x00\u202e <!ENTITY x>"
 
 
 def test_hostile_text_stays_text() -> None:
-    """Markup in titles, names and words comes back as the characters it is made of; a strict parser takes the file."""
+    """Markup in titles, names and words comes back as the characters it is made of; a strict parser takes
+    the file."""
     words = Words(HOSTILE, 5.0, 5.0, 3.0)
     stroke = Stroke(polyline([(0, 0), (1, 1)]), "cut", HOSTILE)
     text = write_svg(Drawing(HOSTILE, 50.0, 50.0, (Group(HOSTILE, (words, stroke)),)), embed_font=True)
@@ -98,7 +101,11 @@ def test_words_stand_and_turn_as_drawn() -> None:
     root = ElementTree.fromstring(write_svg(Drawing("w", 50.0, 50.0, (Group("g", (words,)),))))
     text = root.find(f"{SVG}g/{SVG}text")
     assert text.get("transform") == "rotate(-90.0000 10.0000 30.0000)"
-    assert (text.get("text-anchor"), text.get("font-size"), text.get("font-weight")) == ("middle", "3.5000", "bold")
+    assert (text.get("text-anchor"), text.get("font-size"), text.get("font-weight")) == (
+        "middle",
+        "3.5000",
+        "bold",
+    )
     assert text.get("font-family").split(", ")[0] == "Source Sans 3"
 
 

@@ -13,7 +13,8 @@ from fanblock.sheet.writing import identifier, number, plain
 
 @given(st.floats(-10000.0, 10000.0))
 def test_numbers_have_four_decimals_and_no_exponent(value: float) -> None:
-    """Every number is digits, a point and four digits, within half of the last decimal, and zero has no sign."""
+    """Every number is digits, a point and four digits, within half of the last decimal, and zero has no
+    sign."""
     text = number(value)
     assert re.fullmatch(r"-?\d+\.\d{4}", text)
     assert text != "-0.0000"

@@ -69,8 +69,8 @@ class Block:
 
     @property
     def turn_rad(self) -> float:
-        """How far the bust level turns from centre front to centre back; tilts leave it alone."""
-        return self.bust.turn_rad
+        """How far the levels turn from centre front to centre back, the mean of both; tilts leave it alone."""
+        return (self.waist.turn_rad + self.bust.turn_rad) / 2.0
 
     @property
     def center_front_mm(self) -> float:
@@ -203,9 +203,9 @@ class Block:
         first = int(np.argmin(distance))
         return float(CROSSING_AROUNDS[first]), float(np.clip(heights, lowest, highest)[first])
 
-    def with_waist(self, waist: Bow, correction: Tilt, unbent: Block | None = None) -> Block:
+    def with_bows(self, waist: Bow, bust: Bow, correction: Tilt, unbent: Block | None = None) -> Block:
         """Return the block with another waist bow and the correction behind it, set upright again."""
-        return Block(waist, self.bust, (*self.corrections, correction), unbent).upright()
+        return Block(waist, bust, (*self.corrections, correction), unbent).upright()
 
     def upright(self) -> Block:
         """Return the block moved as a whole so that its centre front stands upright on the origin."""

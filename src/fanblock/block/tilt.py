@@ -6,8 +6,9 @@ and slide along the far centre line are solved together: the taken centre line l
 far one keeps its length. Waist and bust levels keep their lengths and the rulings are drawn straight
 again. Both levels still turn at one rate, so around remains share of arc at every level.
 
-A tilt *to the side* bends the waist evenly from the side to the taken centre line and leaves all the rest
-alone; its height has no meaning and is not looked at.
+A tilt *to the side* bends the waist evenly from the side to the taken centre line, the bust as much the
+other way, and leaves all the rest alone; its height has no meaning and is not looked at. (Bending the waist
+alone would lean the taken centre line twice as far.)
 
 Tilts compose in the order given, except that those that run to the side are always done last. Two
 ordinary tilts in the other order give the same centre lengths, and shapes that differ by less than 0.05
@@ -67,13 +68,13 @@ def tilted(block: Block, tilt: Tilt) -> Block:
 def _corrected(block: Block, tilt: Tilt) -> Block:
     """The block with one more tilt, without a look at crossings."""
     where, length = f"tilt at {tilt.at}", block.ruling_length_mm(_CENTERS[tilt.at])
-    waist = None
+    bows = None
     if tilt.take_mm < length:
-        waist = _bent_from_side(block, tilt) if tilt.to else _turned(block, tilt)
-    if waist is None:
+        bows = _bent_from_side(block, tilt) if tilt.to else _turned(block, tilt)
+    if bows is None:
         what = f"taking {_cm(tilt.take_mm)} from a line of {_cm(length)} is more than the sheet can give."
         raise _refused("tilt-take", where, what, "Take less.")
-    return block.with_waist(waist, tilt, (block.unbent or block) if tilt.to else None)
+    return block.with_bows(*bows, tilt, (block.unbent or block) if tilt.to else None)
 
 
 def refuse_crossing(block: Block, where: str) -> None:
@@ -110,8 +111,8 @@ def root_of(function: Callable[[float], float], first: float, second: float) -> 
 _CENTERS = {"center front": 0.0, "center back": 1.0}
 
 
-def _turned(block: Block, tilt: Tilt) -> Bow | None:
-    """The waist of an ordinary tilt: Newton's method on turn and slide."""
+def _turned(block: Block, tilt: Tilt) -> tuple[Bow, Bow] | None:
+    """Waist and bust of an ordinary tilt: Newton's method on turn and slide of the waist."""
     taken = np.asarray(_CENTERS[tilt.at])
     far = 1.0 - taken
     feet = complex(block.waist.at(far)), complex(block.waist.at(taken))
@@ -140,24 +141,26 @@ def _turned(block: Block, tilt: Tilt) -> Bow | None:
         step = np.linalg.solve(slopes, -misses)
         unknowns = unknowns + step
         if np.all(np.abs(step) <= SOLVED * goals[0]):
-            return block.waist.moved(unknowns[0], pivot, unknowns[1] * slide)
+            return block.waist.moved(unknowns[0], pivot, unknowns[1] * slide), block.bust
     return None
 
 
-def _bent_from_side(block: Block, tilt: Tilt) -> Bow | None:
-    """The waist of a tilt that runs to the side: one more turn, the same all the way beyond the side."""
+def _bent_from_side(block: Block, tilt: Tilt) -> tuple[Bow, Bow] | None:
+    """Waist and bust of a tilt that runs to the side: equal and opposite turns, even all the way beyond the side."""
     taken = np.asarray(_CENTERS[tilt.at])
-    head = complex(block.bust.at(taken))
     goal = block.ruling_length_mm(float(taken)) - tilt.take_mm
 
-    def bent(turn_rad: float) -> Bow:
-        return block.waist.bent(turn_rad, 0.0) if taken == 0.0 else block.waist.bent(0.0, turn_rad)
+    def bent(turn_rad: float) -> tuple[Bow, Bow]:
+        if taken == 0.0:
+            return block.waist.bent(turn_rad, 0.0), block.bust.bent(-turn_rad, 0.0)
+        return block.waist.bent(0.0, turn_rad), block.bust.bent(0.0, -turn_rad)
 
     def miss(turn_rad: float) -> float:
-        return abs(head - complex(bent(turn_rad).at(taken))) - goal
+        waist, bust = bent(turn_rad)
+        return abs(complex(bust.at(taken)) - complex(waist.at(taken))) - goal
 
     share = abs(float(taken) - block.side_ratio)
-    guess = 2.0 * tilt.take_mm / (block.half_waist_mm * share**2)
+    guess = tilt.take_mm / (block.half_waist_mm * share**2)
     turn = root_of(miss, 0.0, -guess) if tilt.take_mm else 0.0
     return None if turn is None else bent(turn)
 

@@ -38,11 +38,19 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
     share = _reduction(pattern)
     found = [
         _graded("reduction", share, REDUCTION_WARN, "ratio", f"the lacing takes in {share:.1%} of the waist"),
-        _graded("turn", turn, TURN_WARN_DEG, "deg", f"half the block turns {turn:.0f}°; over {TURN_WARN_DEG:.0f}° it becomes a bell: was the bust raised when you measured?"),
+        _graded(
+            "turn",
+            turn,
+            TURN_WARN_DEG,
+            "deg",
+            f"half the block turns {turn:.0f}°; over {TURN_WARN_DEG:.0f}° it becomes a bell: was the bust raised when you measured?",
+        ),
     ]
     if abs(bust - waist) < STRAIGHT_RATIO * waist:
         says = "almost no waist: give the garment straps and a waist tape inside, or it will ride"
-        found.append(Finding("straight", FAMILY, WARNS, (bust - waist) / waist, STRAIGHT_RATIO, "ratio", says))
+        found.append(
+            Finding("straight", FAMILY, WARNS, (bust - waist) / waist, STRAIGHT_RATIO, "ratio", says)
+        )
     if not pattern.body.taken_on:
         says = "the measures carry no date; bodies change, so write one beside them"
         found.append(Finding("undated", FAMILY, WARNS, 0.0, 0.0, "", says))
@@ -68,16 +76,34 @@ def _refusals(pattern: Pattern, despite: Collection[str]) -> list[Problem]:
     found = []
     share = _reduction(pattern)
     if share > REDUCTION_MOST and "reduction" not in despite:
-        what = f"the lacing would take in {share:.1%} of the waist; more than {REDUCTION_MOST:.0%} is not drawn."
-        found.append(Problem("reduction", "body", what, "Reduce less. If you must, draft again with `--despite reduction`."))
+        what = (
+            f"the lacing would take in {share:.1%} of the waist; more than {REDUCTION_MOST:.0%} is not drawn."
+        )
+        found.append(
+            Problem(
+                "reduction", "body", what, "Reduce less. If you must, draft again with `--despite reduction`."
+            )
+        )
     turn = abs(math.degrees(pattern.block.turn_rad))
     if turn > TURN_MOST_DEG and "turn" not in despite:
         drop = format_length(abs(bust - waist), units)
         what = f"half the block turns {turn:.0f}°: a drop of {drop} in so short a length makes a bell, not a garment."
         found.append(
-            Problem("turn", "body", what, "Measure `raised` with the bust lifted. If it is right, draft with `--despite turn`.")
+            Problem(
+                "turn",
+                "body",
+                what,
+                "Measure `raised` with the bust lifted. If it is right, draft with `--despite turn`.",
+            )
         )
     if pattern.title.makes in BONED and waist > (1.0 + OVER_RATIO) * bust and "waist" not in despite:
         what = f"the waist, {format_length(waist, units)}, passes the bust, {format_length(bust, units)}: boned stays would ride up."
-        found.append(Problem("waist", "body", what, "Choose jumps or side lacing. To draw it all the same, add `--despite waist`."))
+        found.append(
+            Problem(
+                "waist",
+                "body",
+                what,
+                "Choose jumps or side lacing. To draw it all the same, add `--despite waist`.",
+            )
+        )
     return found

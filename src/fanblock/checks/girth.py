@@ -13,6 +13,10 @@ LOOSE_WARN_MM = 50.0
 """A cone this much larger than a measured girth wants a word (from memory)."""
 
 
+UPPER_CHEST_MM = 60.0
+"""How far above the bust the upper chest is measured (from memory)."""
+
+
 def check(pattern: Pattern) -> tuple[Finding, ...]:
     """Return the sums at every level, the finished waist, and how loose or tight the cone is elsewhere."""
     found = [_sum(girth, pattern.body.units) for girth in pattern.girths]
@@ -24,8 +28,16 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
 def _sum(girth: Girth, units: str) -> Finding:
     miss = 2.0 * abs(girth.parts_mm + girth.open_mm + girth.gap_mm + girth.takes_mm - girth.block_mm)
     pieces = format_length(2.0 * girth.parts_mm, units)
-    extra = f", {format_length(2.0 * girth.open_mm, units)} of it open above the top edge" if girth.open_mm > GIRTH_MM else ""
-    level = f"at the {girth.name}" if girth.name in {"waist", "bust"} else f"{girth.height:.0%} of the way up to the bust"
+    extra = (
+        f", {format_length(2.0 * girth.open_mm, units)} of it open above the top edge"
+        if girth.open_mm > GIRTH_MM
+        else ""
+    )
+    level = (
+        f"at the {girth.name}"
+        if girth.name in {"waist", "bust"}
+        else f"{girth.height:.0%} of the way up to the bust"
+    )
     says = f"{level}: pieces {pieces}, gap and takes make up the block's {format_length(2.0 * girth.block_mm, units)}{extra}"
     return within(f"girth-{girth.height * 100:.0f}", FAMILY, miss, GIRTH_MM, "mm", says)
 
@@ -47,11 +59,12 @@ def _against_body(pattern: Pattern) -> list[Finding]:
     lengths, block = pattern.body.lengths, pattern.block
     heights = {
         "underbust": lengths.get("underbust height", 0.5 * block.center_front_mm) / block.center_front_mm,
-        "upper chest": 1.0 + 60.0 / block.center_front_mm,
+        "upper chest": 1.0 + UPPER_CHEST_MM / block.center_front_mm,
     }
+    front_top = float(block.where(pattern.lines["top edge"].end)[1])
     found = []
     for name, height in heights.items():
-        if name not in lengths or name in pattern.body.guessed:
+        if name not in lengths or name in pattern.body.guessed or height > front_top:
             continue
         over = 2.0 * block.level_length_mm(height) - lengths[name]
         word = "looser" if over >= 0 else "tighter"

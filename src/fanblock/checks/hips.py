@@ -40,7 +40,9 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
         f"each of {2 * openings} openings spreads {format_length(each, units)}"
     )
     found = [told("hips-open", FAMILY, HOLDS, max(short, 0.0), "mm", says)]
-    says = f"the widest tab is {format_length(widest, units)} and must stand off by {format_length(each, units)}"
+    says = (
+        f"the widest tab is {format_length(widest, units)} and must stand off by {format_length(each, units)}"
+    )
     if each > SPLAY_MM:
         found.append(within("hips-tab", FAMILY, widest, WIDEST_TAB_MM, "mm", says, otherwise=WARNS))
     return tuple(found)

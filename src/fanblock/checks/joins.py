@@ -6,7 +6,20 @@ import math
 
 from fanblock.checks.finding import within
 from fanblock.geometry.curve import Points
-from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, HEM, NECKLINE, TOP, WAIST, Edge, Finding, Panel, Pattern, Seam
+from fanblock.pattern.model import (
+    ARMHOLE,
+    CENTER,
+    FOLD,
+    HEM,
+    NECKLINE,
+    TOP,
+    WAIST,
+    Edge,
+    Finding,
+    Panel,
+    Pattern,
+    Seam,
+)
 from fanblock.tolerances import JOIN_DEG
 
 FAMILY = "joins"
@@ -26,11 +39,21 @@ def _across(pattern: Pattern, seam: Seam) -> list[Finding]:
     after, before = _beside(front, one, 1), _beside(back, other, -1)
     found = []
     if after.kind in CROSSING_KINDS and before.kind in CROSSING_KINDS:
-        bend = _bend(one.curve.end_tangent, after.curve.start_tangent, -other.curve.start_tangent, before.curve.end_tangent)
+        bend = _bend(
+            one.curve.end_tangent,
+            after.curve.start_tangent,
+            -other.curve.start_tangent,
+            before.curve.end_tangent,
+        )
         found.append(_finding(f"join-{seam.letter}-top", bend, f"the {after.name} across seam {seam.letter}"))
     before, after = _beside(front, one, -1), _beside(back, other, 1)
     if after.kind in CROSSING_KINDS and before.kind in CROSSING_KINDS:
-        bend = _bend(one.curve.start_tangent, before.curve.end_tangent, -other.curve.end_tangent, after.curve.start_tangent)
+        bend = _bend(
+            one.curve.start_tangent,
+            before.curve.end_tangent,
+            -other.curve.end_tangent,
+            after.curve.start_tangent,
+        )
         found.append(_finding(f"join-{seam.letter}-low", bend, f"the {after.name} across seam {seam.letter}"))
     return found
 

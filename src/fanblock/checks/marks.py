@@ -24,13 +24,16 @@ def _notches(pattern: Pattern, seam: Seam) -> list[Finding]:
     front, back = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
     rising, falling = front.edge(seam.front.edge), back.edge(seam.back.edge)
     ours, theirs = _of(front, rising.name), _of(back, falling.name)
-    if [(notch.kind, notch.count) for notch in ours] != [(notch.kind, notch.count) for notch in theirs] or not ours:
+    if [(notch.kind, notch.count) for notch in ours] != [
+        (notch.kind, notch.count) for notch in theirs
+    ] or not ours:
         says = f"the notches of seam {seam.letter} are not the same on both sides"
         return [told(f"notches-{seam.letter}", FAMILY, FAILS, 0.0, "mm", says)]
     foot_ours = rising.waist_at_mm or 0.0
     foot_theirs = falling.waist_at_mm if falling.waist_at_mm is not None else falling.curve.length_mm
     apart = max(
-        abs((mine.at_mm - foot_ours) - (foot_theirs - other.at_mm)) for mine, other in zip(ours, theirs, strict=True)
+        abs((mine.at_mm - foot_ours) - (foot_theirs - other.at_mm))
+        for mine, other in zip(ours, theirs, strict=True)
     )
     ticks = max(notch.count for notch in ours)
     says = f"seam {seam.letter} has {ticks} tick{'s' if ticks > 1 else ''} at one place on both sides"
@@ -49,10 +52,19 @@ def _panel(panel: Panel) -> Finding:
         )
         if not there
     ]
-    says = f"panel {panel.number} ({panel.name}) lacks {', '.join(missing)}" if missing else (
-        f"panel {panel.number} ({panel.name}) has number, name, grain, letters, notches and cut count"
+    says = (
+        f"panel {panel.number} ({panel.name}) lacks {', '.join(missing)}"
+        if missing
+        else (f"panel {panel.number} ({panel.name}) has number, name, grain, letters, notches and cut count")
     )
-    return told(f"marks-{panel.name.replace(' ', '-')}", FAMILY, FAILS if missing else HOLDS, len(missing), "marks", says)
+    return told(
+        f"marks-{panel.name.replace(' ', '-')}",
+        FAMILY,
+        FAILS if missing else HOLDS,
+        len(missing),
+        "marks",
+        says,
+    )
 
 
 def _unlike(panel: Panel) -> bool:

@@ -25,7 +25,11 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     parted = "the seams leave separate parts: " + "; ".join(", ".join(group) for group in groups)
     found.append(within("one-whole", FAMILY, len(groups), 1, "parts", whole if len(groups) == 1 else parted))
     lone = one_sided_mates(pattern)
-    says = "every seam names the same two edges from both sides" if not lone else "edges without their mate: " + ", ".join(lone)
+    says = (
+        "every seam names the same two edges from both sides"
+        if not lone
+        else "edges without their mate: " + ", ".join(lone)
+    )
     found.append(within("mates-mutual", FAMILY, len(lone), 0, "edges", says))
     return tuple(found)
 
@@ -33,7 +37,11 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
 def _panel(panel: Panel) -> list[Finding]:
     loop, tag = panel.loop(), panel.name.replace(" ", "-")
     simple = is_simple(loop) and area_mm2(loop) > 0.0
-    says = f"panel {panel.number} ({panel.name}) is one plain outline" if simple else f"the outline of panel {panel.name} crosses itself"
+    says = (
+        f"panel {panel.number} ({panel.name}) is one plain outline"
+        if simple
+        else f"the outline of panel {panel.name} crosses itself"
+    )
     found = [told(f"simple-{tag}", FAMILY, HOLDS if simple else FAILS, area_mm2(loop) / 100.0, "cm2", says)]
     wide = holds_together(loop, NARROWEST_MM)
     says = f"panel {panel.number} ({panel.name}) is nowhere narrower than {NARROWEST_MM:.0f} mm"
@@ -45,7 +53,9 @@ def _panel(panel: Panel) -> list[Finding]:
         kept = is_simple(panel.cut_line.points) and left_out_mm2(panel.cut_line.points, loop) < SLIVER_MM2
         says = "lies outside the stitch line all round" if kept else "cuts into the stitch line"
         state = HOLDS if kept else FAILS
-        found.append(told(f"cut-line-{tag}", FAMILY, state, 0.0, "", f"the cut line of panel {panel.name} {says}"))
+        found.append(
+            told(f"cut-line-{tag}", FAMILY, state, 0.0, "", f"the cut line of panel {panel.name} {says}")
+        )
     return found
 
 

@@ -140,7 +140,9 @@ def _cut_rim(rim: Rim, cuts: list[float]) -> list[Rim]:
     bounds = [0.0, *cuts, rim.curve.length_mm]
     pieces = []
     for start, end in zip(bounds, bounds[1:], strict=False):
-        inside = rim.waist_at_mm is not None and start - SAME_POINT_MM <= rim.waist_at_mm <= end + SAME_POINT_MM
+        inside = (
+            rim.waist_at_mm is not None and start - SAME_POINT_MM <= rim.waist_at_mm <= end + SAME_POINT_MM
+        )
         waist = rim.waist_at_mm - start if inside and rim.waist_at_mm is not None else None
         pieces.append(replace(rim, curve=rim.curve.between(start, end), waist_at_mm=waist))
     return pieces

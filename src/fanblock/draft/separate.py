@@ -19,16 +19,19 @@ from fanblock.problems import GeometryError, Problem
 from fanblock.tolerances import SAME_POINT_MM
 
 RUN_ON = 0.35
-"""How far, as a share of bust to waist, a seam's edges are carried on beyond its ends before the loop cuts them."""
+"""How far, as a share of bust to waist, a seam's edges are carried on below its end before the loop cuts them."""
+
+RAISED = 0.6
+"""How far, as a share of bust to waist, the top edge is raised to see how wide a panel's cloth would go on."""
 
 SEAM_STEP_MM = 1.5
 """Distance between the points of a seam's edges."""
 
 
-def outline(draft: Draft) -> Loop:
+def outline(draft: Draft, raised: float = 0.0) -> Loop:
     """Return the closed outline of the draft: hem, back line, top edge, front line, counter-clockwise.
 
-    GeometryError when top edge or hem is missing or they do not reach the centre lines.
+    ``raised`` lifts the top edge by a share of bust to waist. GeometryError when top edge or hem is missing or they do not reach the centre lines.
     """
     _check_drawn(draft)
     hem, top = draft.line("hem"), draft.line("top edge")
@@ -43,7 +46,7 @@ def outline(draft: Draft) -> Loop:
         else:
             front = Side(name, LACING, line[::-1])
     return closed_loop(
-        (Side("hem", HEM, hem.points), back, Side("top edge", TOP, top.points[::-1]), front),
+        (Side("hem", HEM, hem.points), back, Side("top edge", TOP, top.points[::-1] + [0.0, raised]), front),
     )
 
 
@@ -55,13 +58,12 @@ def separated(draft: Draft, names: tuple[str, ...]) -> Work:
     """
     whole = outline(draft)
     takes = takes_of(draft)
-    loops: tuple[Loop, ...] = (whole,)
-    for take in takes:
-        loops = _sliced_along(draft, loops, take)
-    loops = tuple(sorted((_opened(draft, loop) for loop in loops), key=_front_to_back))
+    loops = sliced_loops(draft, whole, takes)
     if len(names) != len(loops):
         what = f"{len(names)} names are given, and the seams make {len(loops)} panels."
-        raise GeometryError([Problem("panel-names", "panels", what, "Give one name for each, from front to back.")])
+        raise GeometryError(
+            [Problem("panel-names", "panels", what, "Give one name for each, from front to back.")]
+        )
     rims, pairs = mated([list(rims_of(draft.block, loop)) for loop in loops])
     rims, records = trued(rims, pairs)
     order = _seam_order(draft)
@@ -77,7 +79,17 @@ def separated(draft: Draft, names: tuple[str, ...]) -> Work:
         )
         for pair, record in zip(pairs, records, strict=True)
     )
-    return Work(draft, panels, tuple(sorted(seams, key=lambda seam: (seam.number, seam.name))), _lines(draft, whole))
+    return Work(
+        draft, panels, tuple(sorted(seams, key=lambda seam: (seam.number, seam.name))), _lines(draft, whole)
+    )
+
+
+def sliced_loops(draft: Draft, whole: Loop, takes: tuple[Take, ...]) -> tuple[Loop, ...]:
+    """Return the loops that an outline's seams make of it, from front to back."""
+    loops: tuple[Loop, ...] = (whole,)
+    for take in takes:
+        loops = _sliced_along(draft, loops, take)
+    return tuple(sorted((_opened(draft, loop) for loop in loops), key=_front_to_back))
 
 
 def _check_drawn(draft: Draft) -> None:
@@ -97,7 +109,7 @@ def _sliced_along(draft: Draft, loops: tuple[Loop, ...], take: Take) -> tuple[Lo
         raise GeometryError([Problem("seam-off", f"seam “{seam.name}”", what, "Move it within a panel.")])
     _check_uncrossed(loops, number, seam)
     front, back = (_seam_side(draft, take, face) for face in ("front", "back"))
-    return (*loops[:number], *sliced(loops[number], front, back), *loops[number + 1 :])
+    return (*loops[:number], *sliced(loops[number], front, back, middle), *loops[number + 1 :])
 
 
 def _check_uncrossed(loops: tuple[Loop, ...], number: int, seam: SeamLine) -> None:
@@ -107,13 +119,15 @@ def _check_uncrossed(loops: tuple[Loop, ...], number: int, seam: SeamLine) -> No
         home = holding(loops, np.array([around, height]))
         if home is not None and home != number and not any(side.seam == seam.host for side in loops[home]):
             what = f"it crosses another seam at {height:.0%} of the way from waist to bust."
-            raise GeometryError([Problem("seam-crossing", f"seam “{seam.name}”", what, "Move one of the two.")])
+            raise GeometryError(
+                [Problem("seam-crossing", f"seam “{seam.name}”", what, "Move one of the two.")]
+            )
 
 
 def _seam_side(draft: Draft, take: Take, face: str) -> Side:
     """Return one edge of a seam, rising, carried on beyond both ends."""
     seam = take.seam
-    low, top = seam.low - RUN_ON, seam.top + RUN_ON
+    low, top = seam.low - RUN_ON, seam.top + RUN_ON + RAISED
     count = int((top - low) * draft.block.ruling_length_mm(seam.around_at(seam.top)) / SEAM_STEP_MM)
     heights = np.linspace(low, top, count)
     centers = seam.around_of(heights)
@@ -129,7 +143,9 @@ def _opened(draft: Draft, loop: Loop) -> Loop:
         if side.seam and draft.seam(side.seam).below == "open":
             for piece in split_at_height(side, 0.0):
                 low = float(np.mean(piece.points[:, HEIGHT])) < 0.0
-                sides.append(replace(piece, name=f"{side.name} below waist", kind=SLIT, seam="") if low else piece)
+                sides.append(
+                    replace(piece, name=f"{side.name} below waist", kind=SLIT, seam="") if low else piece
+                )
         else:
             sides.append(side)
     return tuple(sides)
@@ -175,7 +191,9 @@ def levels_in(draft: Draft, panel: Panel) -> MappingProxyType[str, tuple[Curve, 
 def block_loop(draft: Draft, panel: Panel) -> Loop:
     """Return a panel's loop in around and height."""
     around, height = draft.block.where(panel.loop())
-    return (Side(panel.name, "", np.column_stack((np.append(around, around[:1]), np.append(height, height[:1])))),)
+    return (
+        Side(panel.name, "", np.column_stack((np.append(around, around[:1]), np.append(height, height[:1])))),
+    )
 
 
 def _shift(record: Trued, takes: tuple[Take, ...], *, top: bool) -> EndShift | None:

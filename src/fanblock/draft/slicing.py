@@ -65,7 +65,9 @@ def _corner(side: Side, neighbour: Side, *, first: bool) -> float:
     found = meetings(side.points, neighbour.points)
     if not found:
         what = f"{side.name} and {neighbour.name} do not meet on this body."
-        raise GeometryError([Problem("outline-open", "outline", what, "Carry them on to the same centre line.")])
+        raise GeometryError(
+            [Problem("outline-open", "outline", what, "Carry them on to the same centre line.")]
+        )
     return found[0][0] if first else found[-1][0]
 
 
@@ -77,24 +79,24 @@ def holding(loops: tuple[Loop, ...], point: Points) -> int | None:
     return None
 
 
-def sliced(loop: Loop, front: Side, back: Side) -> tuple[Loop, Loop]:
+def sliced(loop: Loop, front: Side, back: Side, middle: float) -> tuple[Loop, Loop]:
     """Return the loops before and behind a seam.
 
-    ``front`` and ``back`` are the seam's two edges, rising, carried on beyond the loop at both ends; the first becomes
-    the right side of the loop before the seam, the second the left side of the one behind it. GeometryError when the
-    seam does not run right across the loop.
+    ``front`` and ``back`` are the seam's two edges, rising, carried on beyond the loop at both ends; ``middle`` is a height
+    at which the seam lies inside. The first edge becomes the right side of the loop before the seam, the second the left
+    side of the one behind it. GeometryError when the seam does not run right across the loop.
     """
-    return _kept(loop, front, keep_front=True), _kept(loop, back, keep_front=False)
+    return _kept(loop, front, middle, keep_front=True), _kept(loop, back, middle, keep_front=False)
 
 
-def _kept(loop: Loop, seam: Side, *, keep_front: bool) -> Loop:
+def _kept(loop: Loop, seam: Side, middle: float, *, keep_front: bool) -> Loop:
     """Return the part of ``loop`` on one side of ``seam``, closed by it."""
     hits = [
         (number, place, on_seam)
         for number, side in enumerate(loop)
         for place, on_seam in meetings(side.points, seam.points)
     ]
-    low, high = _span(loop, seam, hits)
+    low, high = _span(seam, hits, middle)
     cut = replace(seam, points=part(seam.points, low[2], high[2]))
     if keep_front:
         return (*_walk(loop, high, low), cut)
@@ -102,16 +104,19 @@ def _kept(loop: Loop, seam: Side, *, keep_front: bool) -> Loop:
 
 
 Hit = tuple[int, float, float]
+"""Number of an edge of the loop, the place on that edge, the place on the seam."""
 
 
-def _span(loop: Loop, seam: Side, hits: list[Hit]) -> tuple[Hit, Hit]:
-    """Return where the seam enters the loop and leaves it: the neighbouring hits around the middle of the seam."""
-    middle = (len(seam.points) - 1) / 2.0
-    below = [hit for hit in hits if hit[2] <= middle]
-    above = [hit for hit in hits if hit[2] > middle]
+def _span(seam: Side, hits: list[Hit], middle: float) -> tuple[Hit, Hit]:
+    """Return where the seam enters the loop and leaves it: the nearest hits below and above its middle."""
+    halfway = float(np.interp(middle, seam.points[:, HEIGHT], np.arange(len(seam.points))))
+    below = [hit for hit in hits if hit[2] <= halfway]
+    above = [hit for hit in hits if hit[2] > halfway]
     if not below or not above:
         what = "it does not run right across the cloth from edge to edge."
-        raise GeometryError([Problem("seam-short", f"seam “{seam.seam}”", what, "Let its ends reach an edge or a seam.")])
+        raise GeometryError(
+            [Problem("seam-short", f"seam “{seam.seam}”", what, "Let its ends reach an edge or a seam.")]
+        )
     return max(below, key=lambda hit: hit[2]), min(above, key=lambda hit: hit[2])
 
 

@@ -38,7 +38,9 @@ class Take:
         """Return the take at every one of ``heights``."""
         heights = np.asarray(heights, dtype=np.float64)
         depth = -min(self.seam.low, -NEAR)
-        below = self.at_waist_mm - (self.at_waist_mm + self.spring_mm) * _eased(np.maximum(-heights, 0.0) / depth)
+        below = self.at_waist_mm - (self.at_waist_mm + self.spring_mm) * _eased(
+            np.maximum(-heights, 0.0) / depth
+        )
         reaches = self.seam.low < -NEAR
         return np.where((heights < 0.0) & reaches, below, self.above(np.maximum(heights, 0.0)))
 
@@ -88,7 +90,7 @@ def _named(seam: SeamLine, height: float) -> float | None:
 
 def _take(seam: SeamLine, waist_mm: float, bust_mm: float) -> Take:
     cap = min(1.0, seam.top)
-    knots = {0.0: waist_mm} if seam.low < NEAR else {}
+    knots = {0.0: waist_mm} if seam.low < NEAR else {seam.low: 0.0}
     knots.update({at: mm for at, mm in seam.takes if at >= NEAR})
     if not any(abs(at - cap) < NEAR for at in knots):
         knots[cap] = bust_mm if seam.top > 1.0 - NEAR else 0.0

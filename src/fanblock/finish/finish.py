@@ -54,7 +54,12 @@ def _check_names(work: Work) -> None:
         if name not in panels
     ]
     problems += [
-        Problem("panel-foldless", "cut › on fold", f"panel “{panel.name}” has no centre line to fold at.", "Leave it out.")
+        Problem(
+            "panel-foldless",
+            "cut › on fold",
+            f"panel “{panel.name}” has no centre line to fold at.",
+            "Leave it out.",
+        )
         for panel in work.panels
         if panel.name in work.on_fold and not any(edge.kind == CENTER for edge in panel.edges)
     ]
@@ -84,7 +89,15 @@ def _folded(work: Work) -> Work:
 
 def _finished(work: Work, panel: Panel, given: dict[str, str]) -> Panel:
     edges = tuple(
-        Edge(edge.name, edge.kind, edge.curve, edge.mate, given.get(edge.name, ""), edge.reversed, edge.waist_at_mm)
+        Edge(
+            edge.name,
+            edge.kind,
+            edge.curve,
+            edge.mate,
+            given.get(edge.name, ""),
+            edge.reversed,
+            edge.waist_at_mm,
+        )
         if edge.mate is not None
         else edge
         for edge in panel.edges

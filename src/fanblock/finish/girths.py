@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import numpy as np
 
+from fanblock.block.ruled import Block
 from fanblock.draft.lacing import lacing_line
 from fanblock.draft.model import AROUND, HEIGHT, Draft, Work
-from fanblock.draft.separate import block_loop, outline
-from fanblock.draft.slicing import inside_at
-from fanblock.draft.takes import Take, takes_of
-from fanblock.pattern.model import Girth
+from fanblock.draft.separate import RAISED, block_loop, outline, sliced_loops
+from fanblock.draft.slicing import Loop, inside_at
+from fanblock.draft.takes import takes_of
+from fanblock.draft.truing import CROSSING_KINDS
+from fanblock.geometry.curve import Points
+from fanblock.geometry.meet import crossings
+from fanblock.pattern.model import HEM, Girth, Panel
 
 LEVELS = tuple(step / 10 for step in range(11))
 """The waist, the bust and every tenth of the way between."""
@@ -20,25 +24,31 @@ Stretch = tuple[float, float]
 def girths_of(work: Work) -> tuple[Girth, ...]:
     """Return the sums at the waist, the bust and every 10 % between, all of one half.
 
-    The parts are measured on the finished panels, what is open (above the top edge) and the gap on the block, so that
-    parts + open + gap + takes can be held against the block's own level.
+    The parts are where the finished panels' stitch lines cut the level. What is open is where the level runs, between a
+    panel's seams, above that panel's finished top edge. Gap and takes are measured on the block; so parts + open + gap +
+    takes can be held against the block's own level.
     """
     draft = work.draft
-    whole = outline(draft)
     takes = takes_of(draft)
+    uncut = sliced_loops(draft, outline(draft, RAISED), takes)
     loops = [block_loop(draft, panel) for panel in work.panels]
-    return tuple(_girth(draft, height, takes, inside_at(whole, height), loops) for height in LEVELS)
+    tops = [_top_edges(draft.block, panel) for panel in work.panels]
+    found = []
+    for height in LEVELS:
+        wide = [inside_at(loop, height) for loop in uncut]
+        parts = sum(_length(draft.block, height, inside_at(loop, height)) for loop in loops)
+        free = sum(
+            _length(draft.block, height, _above(top, height, cloth))
+            for top, cloth in zip(tops, wide, strict=True)
+        )
+        taken = tuple((take.seam.name, float(take(np.array([height]))[0])) for take in takes)
+        found.append(_girth(draft, height, taken, parts, free))
+    return tuple(found)
 
 
-def _girth(draft: Draft, height: float, takes: tuple[Take, ...], cloth: list[Stretch], loops: list[object]) -> Girth:
-    block = draft.block
-    level = block.level_length_mm(height)
-    gap = sum(_gap_at(draft, number, height) for number in range(len(draft.gaps)))
-    inside = sum(block.level_part_mm(height, start, end) for start, end in cloth)
-    parts = sum(
-        block.level_part_mm(height, start, end) for loop in loops for start, end in inside_at(loop, height)  # type: ignore[arg-type]
-    )
-    taken = tuple((take.seam.name, _taken(draft, take, height, cloth)) for take in takes)
+def _girth(
+    draft: Draft, height: float, taken: tuple[tuple[str, float], ...], parts: float, free: float
+) -> Girth:
     name, body, ease, reduction = "", None, 0.0, 0.0
     if height == LEVELS[0]:
         name, body = "waist", draft.body.length_mm("waist")
@@ -49,16 +59,45 @@ def _girth(draft: Draft, height: float, takes: tuple[Take, ...], cloth: list[Str
     return Girth(
         name=name or f"{height:.0%}",
         height=height,
-        block_mm=level,
+        block_mm=draft.block.level_length_mm(height),
         takes_mm=sum(mm for _, mm in taken),
         takes=taken,
-        gap_mm=gap,
+        gap_mm=sum(_gap_at(draft, number, height) for number in range(len(draft.gaps))),
         parts_mm=parts,
-        open_mm=level - gap - inside,
+        open_mm=free,
         body_mm=body,
         ease_mm=ease,
         reduction_mm=reduction,
     )
+
+
+def _length(block: Block, height: float, stretches: list[Stretch]) -> float:
+    return float(sum(block.level_part_mm(height, start, end) for start, end in stretches))
+
+
+def _top_edges(block: Block, panel: Panel) -> Points:
+    """Return a panel's upper crossing edges in around and height, from front to back; empty where it has none."""
+    runs = []
+    for edge in reversed(panel.edges):
+        if edge.kind in CROSSING_KINDS and edge.kind != HEM:
+            runs.append(np.column_stack(block.where(edge.curve.points[::-1])))
+    return np.vstack(runs) if runs else np.empty((0, 2))
+
+
+def _above(top: Points, height: float, cloth: list[Stretch]) -> list[Stretch]:
+    """Return the stretches of a level, within ``cloth``, that run above a top edge."""
+    if not len(top):
+        return []
+    places = crossings(top, HEIGHT, height)
+    index = places.astype(int)
+    arounds = top[index, AROUND] + (places - index) * (top[index + 1, AROUND] - top[index, AROUND])
+    found = []
+    for start, end in cloth:
+        bounds = [start, *sorted(around for around in arounds.tolist() if start < around < end), end]
+        for first, last in zip(bounds, bounds[1:], strict=False):
+            if np.interp((first + last) / 2.0, top[:, AROUND], top[:, HEIGHT]) < height:
+                found.append((first, last))
+    return found
 
 
 def _gap_at(draft: Draft, number: int, height: float) -> float:
@@ -68,20 +107,3 @@ def _gap_at(draft: Draft, number: int, height: float) -> float:
     around = float(np.interp(height, line[:, HEIGHT], line[:, AROUND]))
     center = 1.0 if gap.at == "center back" else 0.0
     return abs(draft.block.level_part_mm(height, around, center))
-
-
-def _taken(draft: Draft, take: Take, height: float, cloth: list[Stretch]) -> float:
-    """Return what a seam takes of the cloth at a level: the stretch between its edges, where there is cloth."""
-    middle = take.seam.around_at(height)
-    half = float(take(np.array([height]))[0]) / 2.0
-    front = float(draft.block.along(middle, height, -half))
-    back = float(draft.block.along(middle, height, half))
-    if not take.seam.low <= height <= max(take.seam.top, take.seam.low):
-        return 0.0
-    low, high = min(front, back), max(front, back)
-    inside = sum(
-        max(draft.block.level_part_mm(height, max(low, start), min(high, end)), 0.0)
-        for start, end in cloth
-        if min(high, end) > max(low, start)
-    )
-    return inside if back >= front else -inside

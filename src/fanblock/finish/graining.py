@@ -24,10 +24,15 @@ def with_grain(work: Work) -> Work:
     unknown = [name for name in sorted(work.grains) if name not in names]
     if unknown:
         raise GeometryError(
-            [Problem("panel-unknown", "grain", f"there is no panel “{name}”.", nearest(name, names)) for name in unknown]
+            [
+                Problem("panel-unknown", "grain", f"there is no panel “{name}”.", nearest(name, names))
+                for name in unknown
+            ]
         )
     panels = tuple(
-        replace(panel, grain=_line(panel, _direction(work.block, panel, work.grains.get(panel.name, AT_WAIST))))
+        replace(
+            panel, grain=_line(panel, _direction(work.block, panel, work.grains.get(panel.name, AT_WAIST)))
+        )
         for panel in work.panels
     )
     return replace(work, panels=panels)

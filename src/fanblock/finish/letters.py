@@ -25,7 +25,9 @@ def letters(lines: Sequence[SeamLine], records: Sequence[SeamRecord]) -> dict[st
     Seams that run from edge to edge get capitals from front to back; one that ends on another seam gets that one's
     letter in lower case with a number.
     """
-    by_line = sorted({_line_name(record, lines): record.number for record in records}.items(), key=lambda item: item[1])
+    by_line = sorted(
+        {_line_name(record, lines): record.number for record in records}.items(), key=lambda item: item[1]
+    )
     hosts = {line.name: line.host for line in lines}
     given: dict[str, str] = {}
     for name in [name for name, _ in by_line if not hosts[name]]:

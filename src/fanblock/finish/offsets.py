@@ -79,9 +79,19 @@ def _joint(first: _Side, second: _Side) -> Joint:
     turn = math.degrees(math.atan2(leaving[0] * joining[1] - leaving[1] * joining[0], leaving @ joining))
     if abs(turn) < STRAIGHT_DEG or abs(turn) > 180.0 - STRAIGHT_DEG:
         return last, np.array([corner] if abs(turn) > 90.0 else [first.moved[-1], second.moved[0]]), 0.0
-    if turn > 0.0 and second.edge.kind in CROSSING_KINDS and first.edge.kind in FOLDED_KINDS and first.width_mm:
+    if (
+        turn > 0.0
+        and second.edge.kind in CROSSING_KINDS
+        and first.edge.kind in FOLDED_KINDS
+        and first.width_mm
+    ):
         return _mirrored(first, second, leaving, corner, turn)
-    if turn > 0.0 and first.edge.kind in CROSSING_KINDS and second.edge.kind in FOLDED_KINDS and second.width_mm:
+    if (
+        turn > 0.0
+        and first.edge.kind in CROSSING_KINDS
+        and second.edge.kind in FOLDED_KINDS
+        and second.width_mm
+    ):
         return _mirrored_before(first, second, joining, corner, turn)
     if turn < 0.0:
         return _inner(first, second, last)
@@ -117,7 +127,11 @@ def _place_from_end(line: Points, back_mm: float) -> float:
 def _mirror_reach(width_mm: float, turn: float, crossing_mm: float) -> float:
     """Return how far beyond the corner a folded edge's outer line runs when its end mirrors the crossing edge."""
     interior = math.radians(180.0 - turn)
-    lean = -width_mm / math.tan(interior) if abs(math.tan(interior)) > 0.1 else math.copysign(width_mm * 10, -math.cos(interior))
+    lean = (
+        -width_mm / math.tan(interior)
+        if abs(math.tan(interior)) > 0.1
+        else math.copysign(width_mm * 10, -math.cos(interior))
+    )
     return float(np.clip(lean, -REACH * width_mm, REACH * width_mm)) + _seam_rise(turn, crossing_mm)
 
 

@@ -44,31 +44,46 @@ def _tabbed(panel: Panel, shares: tuple[float, ...], radius_mm: float) -> tuple[
     if len(hems) != 1 or len(waist) != 1:
         if not shares:
             return panel, []
-        return panel, [Problem("no-skirt", where, "this panel has no hem below a waist.", "Leave it out of `slits`.")]
+        return panel, [
+            Problem("no-skirt", where, "this panel has no hem below a waist.", "Leave it out of `slits`.")
+        ]
     hem = panel.edges[hems[0]].curve
     slits = tuple(
-        Slit(frozen(waist[0].at(share * waist[0].length_mm)), frozen(hem.at(share * hem.length_mm))) for share in shares
+        Slit(frozen(waist[0].at(share * waist[0].length_mm)), frozen(hem.at(share * hem.length_mm)))
+        for share in shares
     )
     stops = [0.0, *(share * hem.length_mm for share in shares), hem.length_mm]
     widths = np.diff(stops)
     if np.any(widths < 2.0 * radius_mm) or not all(0.0 < share < 1.0 for share in shares):
         what = f"a tab would be {max(min(widths), 0.0):.0f} mm wide at the hem, too narrow for corners of {radius_mm:.0f} mm."
-        return panel, [Problem("tab-narrow", where, what, "Give fewer slits, move them apart, or a smaller `corner`.")]
+        return panel, [
+            Problem("tab-narrow", where, what, "Give fewer slits, move them apart, or a smaller `corner`.")
+        ]
     return _with_corners(panel, hems[0], slits, stops, radius_mm), []
 
 
-def _with_corners(panel: Panel, at: int, slits: tuple[Slit, ...], stops: list[float], radius_mm: float) -> Panel:
+def _with_corners(
+    panel: Panel, at: int, slits: tuple[Slit, ...], stops: list[float], radius_mm: float
+) -> Panel:
     """Return the panel with its hem in one edge a tab, corners rounded where they are free."""
     edges = list(panel.edges)
     before, after = (at - 1) % len(edges), (at + 1) % len(edges)
-    downs: list[Curve | None] = [edges[before].curve, *(Curve.through([slit.start, slit.end]) for slit in slits)]
+    downs: list[Curve | None] = [
+        edges[before].curve,
+        *(Curve.through([slit.start, slit.end]) for slit in slits),
+    ]
     ups: list[Curve | None] = [*(Curve.through([slit.end, slit.start]) for slit in slits), edges[after].curve]
     if edges[before].kind == CENTER or not radius_mm:
         downs[0] = None
     if edges[after].kind == CENTER or not radius_mm:
         ups[-1] = None
     tabs = [
-        _tab(edges[at].curve.between(start, end), down if radius_mm else None, up if radius_mm else None, radius_mm)
+        _tab(
+            edges[at].curve.between(start, end),
+            down if radius_mm else None,
+            up if radius_mm else None,
+            radius_mm,
+        )
         for start, end, down, up in zip(stops, stops[1:], downs, ups, strict=False)
     ]
     names = ["hem"] if len(tabs) == 1 else [f"hem {number}" for number in range(1, len(tabs) + 1)]
@@ -85,7 +100,9 @@ def _tab(hem: Curve, down: Curve | None, up: Curve | None, radius_mm: float) -> 
     """Return one tab's hem with its corners: ``down`` leads to its start, ``up`` away from its end."""
     start = rounded(down, hem, radius_mm) if down is not None else hem.points[:1]
     end = rounded(hem, up, radius_mm) if up is not None else hem.points[-1:]
-    middle = hem.between(radius_mm if down is not None else 0.0, hem.length_mm - (radius_mm if up is not None else 0.0))
+    middle = hem.between(
+        radius_mm if down is not None else 0.0, hem.length_mm - (radius_mm if up is not None else 0.0)
+    )
     return Curve.through(np.vstack((start, middle.points[1:-1], end)))
 
 

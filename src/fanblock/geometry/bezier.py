@@ -96,7 +96,8 @@ def _straight(starts: Points, ends: Points) -> Points:
 
 
 def _run(points: Points) -> list[Points]:
-    """Fit a run without corners: with up to ``_EVEN`` even pieces, else cut again and again and joined again."""
+    """Fit a run without corners: with up to ``_EVEN`` even pieces, else cut again and again and joined
+    again."""
     measure, tangents = _measure(points), _tangents(points)
     last = len(points) - 1
     for count in range(1, min(_EVEN, last) + 1):

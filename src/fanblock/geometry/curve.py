@@ -56,12 +56,12 @@ class Curve:
     @property
     def start(self) -> Points:
         """First point."""
-        return self.points[0]
+        return np.asarray(self.points[0])
 
     @property
     def end(self) -> Points:
         """Last point."""
-        return self.points[-1]
+        return np.asarray(self.points[-1])
 
     def reversed(self) -> Curve:
         """Return the same curve run the other way."""
@@ -112,4 +112,4 @@ class Curve:
 
 
 def _unit(vector: Points) -> Points:
-    return vector / np.hypot(vector[0], vector[1])
+    return np.asarray(vector / np.hypot(vector[0], vector[1]))

@@ -23,7 +23,11 @@ def united(ring: Points, inner: Points) -> Points:
     from shapely.ops import unary_union
 
     whole = unary_union([make_valid(Polygon(ring)), make_valid(Polygon(inner))])
-    parts = [piece for piece in getattr(whole, "geoms", [whole]) if piece.geom_type == "Polygon" and piece.area > 1.0]
+    parts = [
+        piece
+        for piece in getattr(whole, "geoms", [whole])
+        if piece.geom_type == "Polygon" and piece.area > 1.0
+    ]
     if len(parts) != 1:
         raise ValueError("the cut line does not make one ring")
     outer: Points = get_coordinates(orient(Polygon(parts[0].exterior)))[:-1]

@@ -12,7 +12,9 @@ from fanblock.geometry.curve import Points
 Function = Callable[[Any], Points]
 
 
-def free_or_clamped(at: Points, values: Points, start_slope: float | None, end_slope: float | None) -> Function:
+def free_or_clamped(
+    at: Points, values: Points, start_slope: float | None, end_slope: float | None
+) -> Function:
     """Return the cubic spline through ``values`` at rising ``at``, carried on straight beyond both ends.
 
     A slope given for an end is kept there; an end without one is free (no bend).
@@ -37,8 +39,10 @@ def monotone(at: Points, values: Points) -> Function:
     from scipy.interpolate import PchipInterpolator
 
     if len(at) == 2:
-        return lambda where: values[0] + (values[1] - values[0]) * np.clip(
-            (np.asarray(where, dtype=np.float64) - at[0]) / (at[1] - at[0]), 0.0, 1.0
+        return lambda where: (
+            values[0]
+            + (values[1] - values[0])
+            * np.clip((np.asarray(where, dtype=np.float64) - at[0]) / (at[1] - at[0]), 0.0, 1.0)
         )
     spline = PchipInterpolator(at, values)
     return lambda where: np.asarray(spline(np.clip(where, at[0], at[-1])))

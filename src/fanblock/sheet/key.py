@@ -45,7 +45,7 @@ def _panel(panel: Panel) -> Iterator[Stroke | Words]:
     lines: list[Points] = []
     for slit in panel.slits:
         lines.append(frozen([slit.start, slit.end]))
-        yield Stroke(polyline(lines[-1]), "scale", "slit")
+        yield Stroke(polyline(lines[-1]), "grain", "slit")
     for part in panel.levels.get("waist", ()):
         lines.append(part.points)
         yield Stroke(fit(part), "level", "waist level")

@@ -15,6 +15,7 @@ from fanblock.sheet.longline import Block, line_on_tiles, long_line_block
 from fanblock.sheet.packing import Tiling, pack, pack_on_tiles
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.piece import Piece, piece
+from fanblock.sheet.placing import Placed
 from fanblock.sheet.squares import LONG_LINE_MM, square_at, square_box
 from fanblock.sheet.tags import tags
 from fanblock.sheet.tiles import TilePlan, field_on, plan_tiles
@@ -81,6 +82,11 @@ def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -
     plan = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper)
     grounds = [item.outline + shift for item, shift in placed]
     worded = [label.box.corners() + shift for item, shift in placed for label in item.labels]
+    tagged = _tags(placed, plan, pattern)
+    for labels, shift in tagged:
+        worded += [label.box.corners() + shift for label in labels]
+        items = tuple(item for label in labels for item in label.items)
+        groups.append(moved_group(Group("tags", items), shift))
     found = line_on_tiles(grounds, worded, plan)
     if found is None:
         upright = long_line_block(upright=True)
@@ -88,7 +94,6 @@ def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -
         size = (size[0] + EDGE_MM + upright.width_mm, max(size[1], upright.height_mm))
     groups.append(moved_group(found[0].group, found[1]))
     plan = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper) if size[0] > far[0] else plan
-    groups += _tags(placed, plan, pattern)
     if not pattern.sound:
         inner = [
             (tile.field.left, tile.field.bottom, tile.field.right, tile.field.top) for tile in plan.tiles
@@ -99,14 +104,14 @@ def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -
 
 def _tags(
     placed: Sequence[tuple[Piece, tuple[float, float]]], plan: TilePlan, pattern: Pattern
-) -> list[Group]:
+) -> list[tuple[tuple[Placed, ...], tuple[float, float]]]:
     found = []
     for item, shift in placed:
         fields = [tile.field.moved(-shift[0], -shift[1]) for tile in plan.tiles]
         windows = [(frozen([box.left, box.bottom]), frozen([box.right, box.top])) for box in fields]
-        items = tags(item, windows, pattern)
-        if items:
-            found.append(moved_group(Group(f"{item.group.name} on other pages", items), shift))
+        labels = tags(item, windows, pattern)
+        if labels:
+            found.append((labels, shift))
     return found
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import frozen
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
@@ -22,36 +24,35 @@ def page_map(plan: TilePlan, drawing: Drawing, room: Box) -> Group:
 
     Fields without a page are crossed with slanting lines.
     """
-    grid = plan.grid
-    scale = min(room.width_mm / grid.width_mm, room.height_mm / grid.height_mm)
-
-    def placed(x: float, y: float) -> tuple[float, float]:
-        return room.left + (x - grid.left) * scale, room.top + (y - grid.top) * scale
-
-    across, up = grid.width_mm / plan.columns * scale, grid.height_mm / plan.rows * scale
+    grid, overlap = plan.grid, plan.paper.overlap_mm
+    across, up = grid.width_mm / plan.columns, grid.height_mm / plan.rows
+    left, top = (
+        grid.left - overlap,
+        grid.top + overlap,
+    )  # the outermost strips belong to the pages that show them
+    scale = min(room.width_mm / (grid.right - left), room.height_mm / (top - grid.bottom))
+    corner, shown = np.array((room.left, room.top)), np.array((left, top))
+    columns = [0.0, *((overlap + across * (count + 1)) * scale for count in range(plan.columns))]
+    rows = [0.0, *((overlap + up * (count + 1)) * scale for count in range(plan.rows))]
+    xs, ys = [room.left + x for x in columns], [room.top - y for y in rows]
+    size = max(_LEAST_MM, min(_NAME_MM, 0.35 * up * scale, 0.35 * across * scale))
     items: list[Stroke | Words] = []
     for row in range(plan.rows):
         for column in range(plan.columns):
-            left, top = room.left + column * across, room.top - row * up
-            cell = Box(left, top - up, left + across, top)
+            cell = Box(xs[column], ys[row + 1], xs[column + 1], ys[row])
             if (row, column) in plan.by_place:
-                size = max(_LEAST_MM, min(_NAME_MM, 0.35 * up, 0.35 * across))
-                middle = left + across / 2.0, top - up / 2.0 - 0.33 * size
-                name = tile_name(row, column)
-                items.append(Words(name, *middle, size, "middle", bold=True, color=_PALE))
+                middle = (cell.left + cell.right) / 2.0, (cell.bottom + cell.top) / 2.0 - 0.33 * size
+                items.append(Words(tile_name(row, column), *middle, size, "middle", bold=True, color=_PALE))
             else:
                 items.extend(_hatched(cell))
-    for group in drawing.groups:
-        for item in group.items:
-            if isinstance(item, Stroke) and item.pen in SHOWN_PENS:
-                small = frozen((item.beziers - (grid.left, grid.top)) * scale + (room.left, room.top))
-                items.append(Stroke(small, "mini", closed=item.closed))
-    for row in range(plan.rows + 1):
-        y = grid.top - row * grid.height_mm / plan.rows
-        items.append(line([placed(grid.left, y), placed(grid.right, y)], "map"))
-    for column in range(plan.columns + 1):
-        x = grid.left + column * grid.width_mm / plan.columns
-        items.append(line([placed(x, grid.bottom), placed(x, grid.top)], "map"))
+    shapes = [item for group in drawing.groups for item in group.items if isinstance(item, Stroke)]
+    items += [
+        Stroke(frozen((item.beziers - shown) * scale + corner), "mini", closed=item.closed)
+        for item in shapes
+        if item.pen in SHOWN_PENS
+    ]
+    items += [line([(xs[0], y), (xs[-1], y)], "map") for y in ys]
+    items += [line([(x, ys[-1]), (x, ys[0])], "map") for x in xs]
     return Group("page map", tuple(items))
 
 

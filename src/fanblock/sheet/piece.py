@@ -20,6 +20,8 @@ BAR_IN_MM, BAR_OUT_MM = 9.0, 6.0
 """How far a waist bar runs inside the stitch line, and at least outside."""
 TICK_MM, TICK_STEP_MM = 6.0, 2.6
 SLIT_BAR_MM = 7.0
+GRAIN_CLEAR_MM = 8.0
+"""How far a grain arrow keeps from outline and slits, where it can."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -139,25 +141,32 @@ def _grain(panel: Panel) -> list[Stroke]:
 
 
 def _clear_grain(panel: Panel) -> Panel:
-    """Return the panel with its grain arrow slid sideways where it lay on a slit: a grain is a direction, not a place."""
-    if panel.grain is None or not panel.slits:
+    """Return the panel with its grain arrow slid sideways, and shortened if need be, to where it lies clear.
+
+    A grain is a direction, not a place; an arrow along a seam or a slit would be taken for part of it.
+    """
+    if panel.grain is None:
         return panel
     start, end = panel.grain
+    middle = 0.5 * (start + end)
     loop = panel.loop()
-    best: tuple[float, float] | None = None
-    for by in (0.0, 8.0, -8.0, 12.0, -12.0, 16.0, -16.0, 22.0, -22.0):
-        shift = np.array([by, 0.0])
-        if not region.holds_line(loop, frozen([start + shift, end + shift])):
-            continue
-        near = min(
-            region.gap_of_lines_mm(frozen([start + shift, end + shift]), slit_points(s)) for s in panel.slits
-        )
-        if best is None or near > best[0] + 0.5:
-            best = (near, by)
-        if near > 6.0:
-            break
-    shift = np.array([best[1] if best else 0.0, 0.0])
-    return replace(panel, grain=(frozen(start + shift), frozen(end + shift)))
+    lines = [np.vstack((loop, loop[:1])), *(slit_points(slit) for slit in panel.slits)]
+    best: tuple[float, tuple[Points, Points]] | None = None
+    for share in (1.0, 0.85, 0.7, 0.55, 0.4):
+        for by in (0.0, 6.0, -6.0, 12.0, -12.0, 18.0, -18.0, 26.0, -26.0, 36.0, -36.0):
+            for lift in (0.0, 0.3, -0.3):
+                shift = np.array([by, 0.0]) + lift * (1.0 - share) * (end - start)
+                run = (middle + shift + share * (start - middle), middle + shift + share * (end - middle))
+                if not region.holds_line(loop, frozen(run)):
+                    continue
+                near = min(region.gap_of_lines_mm(frozen(run), line) for line in lines)
+                if best is None or near > best[0] + 0.5:
+                    best = (near, run)
+                if near >= GRAIN_CLEAR_MM:
+                    return replace(panel, grain=(frozen(run[0]), frozen(run[1])))
+    if best is None:
+        return panel
+    return replace(panel, grain=(frozen(best[1][0]), frozen(best[1][1])))
 
 
 def _dense(stroke: Stroke) -> Points:

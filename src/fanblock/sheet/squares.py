@@ -50,12 +50,12 @@ def square_at(x: float, y: float) -> Group:
         at = 25.4 * count
         items.append(line([(x + at, y + inch), (x + at, y + inch + _TICK_MM)], "scale"))
         items.append(line([(x + inch, y + at), (x + inch + _TICK_MM, y + at)], "scale"))
-    middle = mm / 2.0
+    middle, beside = mm / 2.0, 1.5 * 25.4
     items += [
         Words("100 mm", x + middle, y + 4.2, _WORDS_MM, "middle", color=PAPER_BLUE),
         Words("100 mm", x + 6.2, y + middle, _WORDS_MM, "middle", 90.0, color=PAPER_BLUE),
-        Words("4 in", x + middle, y + inch + 1.2, _WORDS_MM, "middle", color=PAPER_BLUE),
-        Words("4 in", x + inch + 3.4, y + middle, _WORDS_MM, "middle", 90.0, color=PAPER_BLUE),
+        Words("4 in", x + beside, y + inch + 1.2, _WORDS_MM, "middle", color=PAPER_BLUE),
+        Words("4 in", x + inch + 3.4, y + beside, _WORDS_MM, "middle", 90.0, color=PAPER_BLUE),
     ]
     return Group(SQUARE_NAME, tuple(items))
 

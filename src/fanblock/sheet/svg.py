@@ -29,7 +29,7 @@ def write_svg(drawing: Drawing, embed_font: bool = False, background: str = "") 
     lines = [
         '<?xml version="1.0" encoding="UTF-8"?>',
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
-        f'viewBox="0 0 {width} {height}">',
+        f'viewBox="0 0 {width} {height}" stroke-linejoin="round">',
         f"<title>{escape(plain(drawing.title))}</title>",
     ]
     if embed_font:

@@ -9,25 +9,22 @@ import numpy as np
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
-from fanblock.sheet.drawing import Stroke, Words
 from fanblock.sheet.labels import UP, Wish
 from fanblock.sheet.piece import Piece
-from fanblock.sheet.placing import place
+from fanblock.sheet.placing import Placed, place
 from fanblock.sheet.wording import LEAST_MM, Block, Line
 
 NUMBERED = ("all", "number")
 
 
-def tags(
-    piece: Piece, windows: Sequence[tuple[Points, Points]], pattern: Pattern
-) -> tuple[Stroke | Words, ...]:
+def tags(piece: Piece, windows: Sequence[tuple[Points, Points]], pattern: Pattern) -> tuple[Placed, ...]:
     """Return number, name, an up arrow and the draft's code for every window that shows the piece without them.
 
     A window is the lower left and upper right corner of a page's field, in the piece's own frame. Slivers of a piece
     that have no room for words stay without.
     """
     space = piece.space
-    items: list[Stroke | Words] = []
+    done: list[Placed] = []
     for low, high in windows:
         if any(
             label.name in NUMBERED and _within(label.box.x, label.box.y, low, high) for label in piece.labels
@@ -36,9 +33,9 @@ def tags(
         wish = Wish("tag", _blocks(piece, pattern), (_middle(piece, low, high),), sign=UP)
         found = place(wish, space.only(low, high))
         if found is not None:
-            items.extend(found.items)
+            done.append(found)
             space = space.without(found.box)
-    return tuple(items)
+    return tuple(done)
 
 
 def _blocks(piece: Piece, pattern: Pattern) -> tuple[Block, ...]:

@@ -23,7 +23,9 @@ class Allowances:
 
     seam: Amount = field(default=Length(15.0), metadata={"for": "beyond seams"})
     center: Amount = field(default=Length(15.0), metadata={"for": "beyond a centre line that is a seam"})
-    lacing: Amount = field(default=Length(25.0), metadata={"for": "beyond lacing edges, to fold under the eyelets"})
+    lacing: Amount = field(
+        default=Length(25.0), metadata={"for": "beyond lacing edges, to fold under the eyelets"}
+    )
     top: Amount = field(default=Length(0.0), metadata={"for": "beyond the top edge; bound edges have none"})
     hem: Amount = field(default=Length(0.0), metadata={"for": "beyond the hem; bound edges have none"})
     slit: Amount = field(default=Length(0.0), metadata={"for": "beyond the open sides of tabs"})

@@ -19,7 +19,9 @@ from fanblock.draft.model import Work
 class Cut:
     """Counts by layer, and panels on the fold."""
 
-    on_fold: tuple[str, ...] = field(default=(), metadata={"for": "panels whose centre line lies on a fold of the cloth"})
+    on_fold: tuple[str, ...] = field(
+        default=(), metadata={"for": "panels whose centre line lies on a fold of the cloth"}
+    )
     layers: Mapping[str, int] = field(
         default_factory=dict, metadata={"rest": True, "for": "pieces of each layer, whole garment"}
     )
@@ -28,7 +30,11 @@ class Cut:
 def problems(options: Cut) -> tuple[tuple[str, str, str], ...]:
     """Return what is wrong with these options as (option, what, remedy)."""
     return tuple(
-        (layer, f"got {count}, needs an even number from 2 to 12.", "Panels are cut in pairs, one for each half.")
+        (
+            layer,
+            f"got {count}, needs an even number from 2 to 12.",
+            "Panels are cut in pairs, one for each half.",
+        )
         for layer, count in sorted(options.layers.items())
         if count < 2 or count > 12 or count % 2
     )

@@ -25,13 +25,21 @@ class Hem:
     """The lower edge: either one height or points."""
 
     height: Height | None = field(default=None, metadata={"for": "one height, along every ruling"})
-    through: tuple[Position, ...] = field(default=(), metadata={"for": "points, from center front to center back"})
+    through: tuple[Position, ...] = field(
+        default=(), metadata={"for": "points, from center front to center back"}
+    )
 
 
 def problems(options: Hem) -> tuple[tuple[str, str, str], ...]:
     """Return what is wrong with these options as (option, what, remedy)."""
     if (options.height is None) == (not options.through):
-        return (("height", "needs either `height` or `through`.", "Give one height, or points from front to back."),)
+        return (
+            (
+                "height",
+                "needs either `height` or `through`.",
+                "Give one height, or points from front to back.",
+            ),
+        )
     if options.through and len(options.through) < 2:
         return (("through", "needs at least two points.", "Give the edge from center front to center back."),)
     return ()

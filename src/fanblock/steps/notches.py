@@ -21,14 +21,24 @@ from fanblock.terms import Amount, Length, Share
 class Notches:
     """Place and length of the ticks."""
 
-    at: Share = field(default=Share(0.4), metadata={"for": "share of the seam above the waist, counted from the waist"})
-    tick: Amount = field(default=Length(5.0), metadata={"for": "length of a tick, inward from the stitch line"})
+    at: Share = field(
+        default=Share(0.4), metadata={"for": "share of the seam above the waist, counted from the waist"}
+    )
+    tick: Amount = field(
+        default=Length(5.0), metadata={"for": "length of a tick, inward from the stitch line"}
+    )
 
 
 def problems(options: Notches) -> tuple[tuple[str, str, str], ...]:
     """Return what is wrong with these options as (option, what, remedy)."""
     if not 0.1 <= options.at.ratio <= 0.9 or 0.45 < options.at.ratio < 0.55:
-        return (("at", f"got {options.at.ratio:.0%}, needs 10 to 45 or 55 to 90 %.", "In the middle it would not show which end is up."),)
+        return (
+            (
+                "at",
+                f"got {options.at.ratio:.0%}, needs 10 to 45 or 55 to 90 %.",
+                "In the middle it would not show which end is up.",
+            ),
+        )
     return ()
 
 

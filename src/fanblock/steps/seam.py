@@ -32,12 +32,18 @@ class Seam:
 
     name: str = field(metadata={"for": "the name its two edges get"})
     through: tuple[Position, ...] = field(metadata={"for": "points, from the top down"})
-    share: float | None = field(default=None, metadata={"for": "its part of the reductions, against the other seams'"})
-    take: Mapping[Height, Amount] = field(default_factory=dict, metadata={"for": "what it takes at named heights, both edges together"})
+    share: float | None = field(
+        default=None, metadata={"for": "its part of the reductions, against the other seams'"}
+    )
+    take: Mapping[Height, Amount] = field(
+        default_factory=dict, metadata={"for": "what it takes at named heights, both edges together"}
+    )
     below_waist: Literal["open", "sewn"] | None = field(
         default=None, metadata={"for": "whether it parts into tabs or is sewn below the waist"}
     )
-    spring: Amount = field(default=Length(0.0), metadata={"for": "what it adds at the hem, both edges together"})
+    spring: Amount = field(
+        default=Length(0.0), metadata={"for": "what it adds at the hem, both edges together"}
+    )
 
 
 def problems(options: Seam) -> tuple[tuple[str, str, str], ...]:
@@ -46,9 +52,21 @@ def problems(options: Seam) -> tuple[tuple[str, str, str], ...]:
     if len(options.through) < 2:
         found.append(("through", "needs at least two points.", "Give it from the top down."))
     if options.share is not None and options.share < 0:
-        found.append(("share", f"got {options.share:g}, needs 0 or more.", "To let a seam out give it a negative `take`."))
+        found.append(
+            (
+                "share",
+                f"got {options.share:g}, needs 0 or more.",
+                "To let a seam out give it a negative `take`.",
+            )
+        )
     if options.share is not None and any(height == Height(landmark="waist") for height in options.take):
-        found.append(("share", "stands beside a take at the waist.", "Keep one: a share of the reduction or a take of its own."))
+        found.append(
+            (
+                "share",
+                "stands beside a take at the waist.",
+                "Keep one: a share of the reduction or a take of its own.",
+            )
+        )
     return tuple(found)
 
 

@@ -27,7 +27,9 @@ from fanblock.terms import Position
 class TopEdge:
     """The points the upper edge runs through, from front to back."""
 
-    through: tuple[Position, ...] = field(metadata={"for": "points of the edge, from center front to center back"})
+    through: tuple[Position, ...] = field(
+        metadata={"for": "points of the edge, from center front to center back"}
+    )
 
 
 def problems(options: TopEdge) -> tuple[tuple[str, str, str], ...]:

@@ -1,0 +1,224 @@
+"""A pattern as JSON: everything a stranger's program needs to add up the waist and walk every seam."""
+
+from __future__ import annotations
+
+import json
+import math
+import re
+from collections.abc import Iterable
+from typing import Any
+
+import numpy as np
+
+from fanblock.geometry.curve import Curve, Points
+from fanblock.pattern.model import SLIT, Edge, Girth, Notch, Panel, Pattern, Seam
+from fanblock.tolerances import CHORD_MM
+
+SCHEMA = "fanblock-pattern/1"
+DECIMALS = 4
+_POINT = re.compile(r"\[\n\s+(-?[0-9.e-]+),\n\s+(-?[0-9.e-]+)\n\s+\]")
+"""A point as the writer breaks it over four lines; no text can hold a bare line break."""
+
+READING = (
+    "All lengths are millimetres, y is up. One half is given, the wearer's left, right side up, seen from outside; "
+    "the other half is its mirror image.",
+    "All panels stand in the frame of the block's curves. Neighbours may overlap or stand apart there: they are "
+    "separate pieces.",
+    "An edge's points are its stitch line in loop order, its loop running counter-clockwise; `cut_line` is closed, "
+    "its first point not repeated. `length` is that of the points given.",
+    "`waist_at` is measured from an edge's first point. `reversed` says that the mate, in its own loop order, walks "
+    "the seam the other way. `notches.at` is measured from the edge's first point.",
+    "Levels are lists of lines from stitch line to stitch line. Girths are of one half, but for `body`, `ease`, "
+    "`reduction`, `target` and `finished`, which are of the whole garment.",
+)
+
+
+def pattern_json(pattern: Pattern) -> str:
+    """Return the pattern as JSON text by the schema ``fanblock-pattern/1``; same pattern, same text."""
+    text = json.dumps(pattern_data(pattern), ensure_ascii=False, indent=1, allow_nan=False)
+    return _POINT.sub(r"[\1, \2]", text) + "\n"
+
+
+def pattern_data(pattern: Pattern) -> dict[str, Any]:
+    """Return what :func:`pattern_json` writes, as plain dictionaries, lists, texts and numbers."""
+    title = pattern.title
+    return {
+        "schema": SCHEMA,
+        "reading": list(READING),
+        "units": "mm",
+        "half": "left",
+        "chord_tolerance": CHORD_MM,
+        "sound": pattern.sound,
+        "wearer": {
+            "name": title.wearer,
+            "over": pattern.body.over,
+            "taken_on": pattern.body.taken_on,
+            "units": pattern.body.units,
+            "lengths": {name: _number(pattern.body.lengths[name]) for name in sorted(pattern.body.lengths)},
+            "guessed": {name: pattern.body.guessed[name] for name in sorted(pattern.body.guessed)},
+        },
+        "recipe": {
+            "id": title.recipe,
+            "name": title.garment,
+            "makes": title.makes,
+            "period": title.period,
+            "dials": {name: _number(value, 6) for name, _, value in pattern.dials},
+        },
+        "draft": title.draft,
+        "code": title.code,
+        "block": _block(pattern),
+        "gap": {
+            "nominal": _number(pattern.gap_mm),
+            "per_level": {girth.name: _number(2.0 * girth.gap_mm) for girth in pattern.girths},
+        },
+        "panels": [_panel(panel) for panel in sorted(pattern.panels, key=lambda panel: panel.number)],
+        "seams": [_seam(seam, pattern) for seam in pattern.seams],
+        "girths": [_girth(girth, pattern) for girth in pattern.girths],
+        "lines": {name: _points(pattern.lines[name].points) for name in sorted(pattern.lines)},
+        "notes": [{"kind": note.kind, "says": note.says} for note in pattern.notes],
+        "checks": [
+            {
+                "code": finding.code,
+                "family": finding.family,
+                "state": finding.state,
+                "number": _number(finding.number, 6),
+                "limit": _number(finding.limit, 6),
+                "unit": finding.unit,
+                "says": finding.says,
+            }
+            for finding in pattern.findings
+        ],
+    }
+
+
+def _block(pattern: Pattern) -> dict[str, Any]:
+    block = pattern.block
+    return {
+        "turn_rad": _number(block.turn_rad, 9),
+        "waist": _number(2.0 * block.half_waist_mm),
+        "bust": _number(2.0 * block.half_bust_mm),
+        "center_front": _number(block.center_front_mm),
+        "center_back": _number(block.center_back_mm),
+        "side": _number(block.side_ratio, 6),
+        "corrections": [
+            {
+                "at": tilt.at,
+                "take": _number(tilt.take_mm),
+                "height": _number(tilt.height_ratio, 6),
+                "to": tilt.to,
+            }
+            for tilt in block.corrections
+        ],
+        "curves": {"waist": _points(block.level(0.0).points), "bust": _points(block.level(1.0).points)},
+    }
+
+
+def _panel(panel: Panel) -> dict[str, Any]:
+    return {
+        "name": panel.name,
+        "number": panel.number,
+        "cut": dict(panel.cuts),
+        "fold": panel.fold,
+        "edges": [_edge(edge, panel) for edge in panel.edges],
+        "cut_line": [] if panel.cut_line is None else _points(panel.cut_line.points),
+        "levels": {
+            name: [_points(part.points) for part in panel.levels[name]] for name in sorted(panel.levels)
+        },
+        "grain": None if panel.grain is None else _points(panel.grain),
+        "notches": [_notch(notch) for notch in panel.notches],
+        "slits": [_points((slit.start, slit.end)) for slit in panel.slits],
+        "channels": [],
+        "eyelets": [],
+    }
+
+
+def _edge(edge: Edge, panel: Panel) -> dict[str, Any]:
+    points = _points(edge.curve.points)
+    return {
+        "name": edge.name,
+        "kind": edge.kind,
+        "mate": None if edge.mate is None else {"panel": edge.mate.panel, "edge": edge.mate.edge},
+        "letter": edge.letter,
+        "reversed": edge.reversed,
+        "waist_at": None if edge.waist_at_mm is None else _number(edge.waist_at_mm),
+        "allowance": _number(panel.allowances.get(edge.name, 0.0)),
+        "length": _number(Curve(np.array(points)).length_mm),
+        "points": points,
+    }
+
+
+def _notch(notch: Notch) -> dict[str, Any]:
+    return {
+        "edge": notch.edge,
+        "kind": notch.kind,
+        "at": _number(notch.at_mm),
+        "count": notch.count,
+        "point": _points([notch.point])[0],
+    }
+
+
+def _seam(seam: Seam, pattern: Pattern) -> dict[str, Any]:
+    found: dict[str, Any] = {"name": seam.name, "letter": seam.letter}
+    for side, edge in (("front", seam.front), ("back", seam.back)):
+        found[side] = {"panel": edge.panel, "edge": edge.edge}
+    found["below_waist"] = _below_waist(seam, pattern)
+    for where, shift in (("above", seam.above), ("below", seam.below)):
+        found[f"shift_{where}"] = None
+        if shift is not None:
+            found[f"shift_{where}"] = {
+                "shift": _number(shift.shift_mm),
+                "edge": _number(shift.edge_mm),
+                "lean_deg": _number(shift.lean_deg),
+                "take": _number(shift.take_mm),
+            }
+    return found
+
+
+def _below_waist(seam: Seam, pattern: Pattern) -> str:
+    """``sewn`` where the seam runs on below the waist, ``open`` where slit edges go on from it, else ``none``."""
+    panel = pattern.by_name[seam.front.panel]
+    edge = panel.edge(seam.front.edge)
+    at = edge.waist_at_mm
+    if at is not None and min(at, edge.curve.length_mm - at) > 1.0:
+        return "sewn"
+    index = [other.name for other in panel.edges].index(edge.name)
+    beside = (panel.edges[index - 1], panel.edges[(index + 1) % len(panel.edges)])
+    return "open" if any(other.kind == SLIT for other in beside) else "none"
+
+
+def _girth(girth: Girth, pattern: Pattern) -> dict[str, Any]:
+    measured = girth.body_mm is not None
+    return {
+        "level": girth.name,
+        "height": _number(girth.height, 6),
+        "block": _number(girth.block_mm),
+        "takes": {name: _number(take) for name, take in girth.takes},
+        "takes_total": _number(girth.takes_mm),
+        "gap": _number(girth.gap_mm),
+        "parts": _number(girth.parts_mm),
+        "parts_by_panel": {
+            panel.name: _number(sum(part.length_mm for part in panel.levels[girth.name]))
+            for panel in pattern.panels
+            if girth.name in panel.levels
+        },
+        "open": _number(girth.open_mm),
+        "body": _number(girth.body_mm) if girth.body_mm is not None else None,
+        "ease": _number(girth.ease_mm) if measured else None,
+        "reduction": _number(girth.reduction_mm) if measured else None,
+        "target": _number(girth.body_mm + girth.ease_mm - girth.reduction_mm)
+        if girth.body_mm is not None
+        else None,
+        "finished": _number(2.0 * (girth.block_mm - girth.takes_mm)),
+    }
+
+
+def _points(points: Points | Iterable[Any]) -> list[list[float]]:
+    array = np.round(
+        np.asarray(points if isinstance(points, np.ndarray) else list(points), dtype=np.float64), DECIMALS
+    )
+    return [[x + 0.0, y + 0.0] for x, y in array.tolist()]
+
+
+def _number(value: float, decimals: int = DECIMALS) -> float | None:
+    """The number with fixed decimals and no minus zero; None for what is not finite."""
+    return round(float(value), decimals) + 0.0 if math.isfinite(value) else None

@@ -1,0 +1,223 @@
+"""The report: one page that says what was drawn, what was proved, what to look at and what to beware of."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterable, Sequence
+from html import escape
+
+from fanblock.pattern.model import Finding, Girth, Pattern
+from fanblock.sheet import phrases
+from fanblock.sheet.cautions import CAUTIONS, COSTUME
+from fanblock.sheet.drawing import Drawing
+from fanblock.sheet.key import CAPTION as KEY_CAPTION
+from fanblock.sheet.key import key
+from fanblock.sheet.layout import laid_out
+from fanblock.sheet.piece import Piece
+from fanblock.sheet.reportstyle import STYLE
+from fanblock.sheet.sewing import joining
+from fanblock.sheet.silhouette import CAPTION as SIDE_CAPTION
+from fanblock.sheet.silhouette import silhouette
+from fanblock.sheet.svg import write_svg
+from fanblock.sheet.tapes import tape_sentence, tape_words
+from fanblock.units import format_length
+
+FAMILIES = {
+    "block": "The block against the measures",
+    "girth": "Girths",
+    "seams": "Seams",
+    "joins": "Edges across the seams",
+    "panels": "Panels",
+    "hips": "Over the hips",
+    "channels": "Channels",
+    "marks": "Marks",
+    "paper": "Paper",
+    "body": "The body",
+}
+NOTES = {
+    "guess": "Guessed, because it was not measured",
+    "body": "Peculiar to this body",
+    "toile": "On the toile",
+    "recipe": "From the recipe",
+    "wearer": "From the wearer's own notes",
+}
+STATES = {"holds": "holds", "warns": "look", "fails": "FAILS"}
+
+
+def report_html(pattern: Pattern, pieces: Sequence[Piece] = ()) -> str:
+    """Return the report as one HTML page that needs nothing from anywhere else.
+
+    ``pieces`` may hand on pieces already drawn (see :func:`fanblock.sheet.layout.pieces_of`).
+    """
+    title = pattern.title
+    name = f"{title.garment} for {title.wearer}"
+    body = [
+        f"<h1>{escape(title.garment)}</h1>",
+        f'<p class="faint">for {escape(title.wearer)} · {escape(phrases.stamp(title))}'
+        f"{escape(f' · {title.period}' if title.period else '')}</p>",
+        _verdict(pattern),
+        f'<p class="tapes">{escape(tape_sentence(pattern))} <span class="faint">Believe it with a tape.</span></p>',
+        _pictures(pattern),
+        _section("Look at these on the toile", _look(pattern)),
+        _section("The pieces", _flat(pattern, pieces)),
+        _section("Cut", _cut_list(pattern)),
+        _section("Sew", _list(joining(pattern), "ol")),
+        _section("What was checked", _checks(pattern.findings)),
+        _section("What it adds up to", _girths(pattern)),
+        _section("Measure before you believe it", _table(("what", "should be"), tape_words(pattern), {1})),
+        _section(
+            "Dials", _table(("dial", "set to"), [(name, words) for name, words, _ in pattern.dials], {1})
+        ),
+        _section("Before you lace", f"<p>{escape(COSTUME)}</p>{_list(CAUTIONS)}"),
+    ]
+    return "\n".join(
+        (
+            "<!DOCTYPE html>",
+            '<html lang="en">',
+            "<head>",
+            '<meta charset="utf-8"/>',
+            '<meta name="viewport" content="width=device-width, initial-scale=1"/>',
+            f"<title>{escape(name)}</title>",
+            f"<style>{STYLE}</style>",
+            "</head>",
+            "<body>",
+            *(part for part in body if part),
+            "</body>",
+            "</html>",
+            "",
+        )
+    )
+
+
+def inline_svg(drawing: Drawing, prefix: str, says: str) -> str:
+    """Return a drawing as SVG to stand within a page, its ids made its own by ``prefix``."""
+    text = write_svg(drawing).split("?>", 1)[-1].strip()
+    text = re.sub(r' xmlns="[^"]*"', "", text, count=1)
+    text = text.replace(' id="', f' id="{prefix}-')
+    return text.replace("<svg", f'<svg role="img" aria-label="{escape(says)}"', 1)
+
+
+def _verdict(pattern: Pattern) -> str:
+    if pattern.sound:
+        head, tail = phrases.SOUND.split(":", 1)
+        return f'<p class="verdict"><strong>{head}:</strong>{escape(tail)}</p>'
+    failed = [finding.says for finding in pattern.findings if finding.state == "fails"]
+    return f'<div class="verdict bad"><strong>{phrases.NOT_SOUND}.</strong> Do not cut cloth by it.{_list(failed)}</div>'
+
+
+def _pictures(pattern: Pattern) -> str:
+    return (
+        '<div class="pictures">'
+        f'<figure class="key">{inline_svg(key(pattern, 190.0, 130.0), "key", KEY_CAPTION)}'
+        "<figcaption>The panels laid seam to seam: which piece lives where.</figcaption></figure>"
+        f'<figure class="side">{inline_svg(silhouette(pattern, 95.0, 130.0), "side", SIDE_CAPTION)}'
+        "<figcaption>From her left side.</figcaption></figure></div>"
+    )
+
+
+def _look(pattern: Pattern) -> str:
+    parts = []
+    for kind in [*NOTES, *sorted({note.kind for note in pattern.notes} - set(NOTES))]:
+        says = [note.says for note in pattern.notes if note.kind == kind]
+        if kind == "body":
+            says += [finding.says for finding in pattern.findings if finding.state == "warns"]
+        if says:
+            parts.append(f"<h3>{escape(NOTES.get(kind, kind))}</h3>{_list(says)}")
+    parts.append(
+        "<p>Look in this order: the waist line against a tied string; the shape of the gap; whether the centre front "
+        "hangs plumb; under the arms; the top edge in front and behind; the tabs; then sit and breathe in it for 20 "
+        "minutes. A wrong waist makes every other note false.</p>"
+    )
+    return "".join(parts)
+
+
+def _flat(pattern: Pattern, pieces: Sequence[Piece]) -> str:
+    picture = inline_svg(laid_out(pattern, pieces=pieces), "flat", "all pieces, flat")
+    return f"<figure>{picture}<figcaption>{escape(phrases.HALF.capitalize())}.</figcaption></figure>"
+
+
+def _cut_list(pattern: Pattern) -> str:
+    rows = [
+        (
+            str(panel.number),
+            panel.name,
+            ", ".join(f"{layer}: {count}" for layer, count in phrases.layer_counts(panel)),
+        )
+        for panel in sorted(pattern.panels, key=lambda panel: panel.number)
+    ]
+    return _table(("piece", "name", "cut"), rows)
+
+
+def _checks(findings: Sequence[Finding]) -> str:
+    if not findings:
+        return ""
+    rows = []
+    for family in [*FAMILIES, *sorted({finding.family for finding in findings} - set(FAMILIES))]:
+        some = [finding for finding in findings if finding.family == family]
+        if some:
+            head = escape(FAMILIES.get(family, family))
+            rows.append(f'<tr class="family"><th colspan="4">{head}</th></tr>')
+            rows.extend(_check(finding) for finding in some)
+    head = '<tr><th></th><th>what</th><th class="n">found</th><th class="n">limit</th></tr>'
+    return f'<div class="wide"><table>{head}{"".join(rows)}</table></div>'
+
+
+def _check(finding: Finding) -> str:
+    state = escape(STATES.get(finding.state, finding.state))
+    return (
+        f'<tr><td class="{escape(finding.state)}">{state}</td><td>{escape(finding.says)}</td>'
+        f'<td class="n">{escape(_amount(finding.number, finding.unit))}</td>'
+        f'<td class="n">{escape(_amount(finding.limit, finding.unit))}</td></tr>'
+    )
+
+
+def _amount(number: float, unit: str) -> str:
+    """A checked number with its unit; nothing for a limit there is not."""
+    if not math.isfinite(number):
+        return "–"
+    if unit == "ratio":
+        return f"{100.0 * number:.1f} %"
+    decimals = {"mm": 2, "deg": 1}.get(unit, 0)
+    text = f"{number:.{decimals}f}"
+    text = text.lstrip("-") if float(text) == 0.0 else text
+    return f"{text} {'°' if unit == 'deg' else unit}".strip()
+
+
+def _girths(pattern: Pattern) -> str:
+    units = pattern.body.units
+    heads = ("level", "block", "takes", "cloth", "open", "gap", "worn, whole garment")
+    rows = [_girth(girth, units) for girth in pattern.girths]
+    says = "One half, but for the last column. Block less takes is cloth, what is open above the top edge, and gap."
+    return f'<p class="faint">{says}</p>{_table(heads, rows, set(range(1, 7)))}'
+
+
+def _girth(girth: Girth, units: str) -> tuple[str, ...]:
+    widths = (girth.block_mm, girth.takes_mm, girth.parts_mm, girth.open_mm, girth.gap_mm)
+    return (
+        girth.name,
+        *(format_length(width, units) for width in widths),
+        format_length(2.0 * (girth.block_mm - girth.takes_mm), units),
+    )
+
+
+def _section(head: str, body: str) -> str:
+    return f"<section><h2>{escape(head)}</h2>{body}</section>" if body else ""
+
+
+def _list(texts: Iterable[str], kind: str = "ul") -> str:
+    items = "".join(f"<li>{escape(text)}</li>" for text in texts)
+    return f"<{kind}>{items}</{kind}>" if items else ""
+
+
+def _table(heads: Sequence[str], rows: Iterable[Sequence[str]], numbers: set[int] | None = None) -> str:
+    right = numbers or set()
+
+    def cells(row: Sequence[str], tag: str) -> str:
+        return "".join(
+            f"<{tag}{' class="n"' if at in right else ''}>{escape(text)}</{tag}>"
+            for at, text in enumerate(row)
+        )
+
+    body = "".join(f"<tr>{cells(row, 'td')}</tr>" for row in rows)
+    return f'<div class="wide"><table><tr>{cells(heads, "th")}</tr>{body}</table></div>' if body else ""

@@ -1,0 +1,108 @@
+"""The five numbers a maker can check with a tape before believing a pattern."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fanblock.pattern.model import CENTER, FOLD, LACING, TOP, Edge, Panel, Pattern
+from fanblock.sheet import phrases
+from fanblock.units import format_length
+
+
+@dataclass(frozen=True, slots=True)
+class TapeNumbers:
+    """Heights of the top edge above the waist along the cloth, the gap, and the waist as worn, gap included (mm).
+
+    What a garment does not have is None: one without a centre back edge has no back height.
+    """
+
+    front_mm: float | None
+    underarm_mm: float | None
+    back_mm: float | None
+    gap_mm: float
+    worn_waist_mm: float | None
+
+
+def tape_numbers(pattern: Pattern) -> TapeNumbers:
+    """Return the five numbers of a pattern."""
+    waist = next((girth for girth in pattern.girths if girth.height == 0.0), None)
+    return TapeNumbers(
+        front_mm=_above_waist(pattern, front=True),
+        underarm_mm=_underarm(pattern),
+        back_mm=_above_waist(pattern, front=False),
+        gap_mm=pattern.gap_mm,
+        worn_waist_mm=None if waist is None else 2.0 * (waist.block_mm - waist.takes_mm),
+    )
+
+
+def tape_words(pattern: Pattern) -> tuple[tuple[str, str], ...]:
+    """Return the five numbers as pairs of words: what to measure, and what it should be."""
+    found, units = tape_numbers(pattern), pattern.body.units
+    rows = (
+        ("center front, top edge above the waist", found.front_mm),
+        ("under the arm, top edge above the waist", found.underarm_mm),
+        ("center back, top edge above the waist", found.back_mm),
+        ("gap left open where it laces, at the waist", found.gap_mm),
+        ("waist as worn, gap included", found.worn_waist_mm),
+    )
+    return tuple((what, format_length(mm, units)) for what, mm in rows if mm is not None)
+
+
+def tape_sentence(pattern: Pattern) -> str:
+    """Return the five numbers as one sentence."""
+    found, units = tape_numbers(pattern), pattern.body.units
+    heights = (
+        ("center front", found.front_mm),
+        ("under the arm", found.underarm_mm),
+        ("center back", found.back_mm),
+    )
+    parts = [f"{where} {format_length(mm, units)}" for where, mm in heights if mm is not None]
+    says = f"Above the waist it stands {', '.join(parts)}" if parts else "Check it with a tape"
+    if found.worn_waist_mm is not None:
+        says += f"; the waist as worn is {format_length(found.worn_waist_mm, units)}"
+        if found.gap_mm:
+            says += f", of which {format_length(found.gap_mm, units)} is gap"
+    return f"{says}."
+
+
+def _above_waist(pattern: Pattern, front: bool) -> float | None:
+    """Along the outermost centre, fold or lacing edge of the front or the back, from the waist to its top."""
+    panels = sorted(pattern.panels, key=lambda panel: panel.number, reverse=not front)
+    for panel in panels:
+        for edge in panel.edges:
+            faces = phrases.faces_front(edge) if front else phrases.faces_back(edge)
+            if edge.kind in (CENTER, FOLD, LACING) and faces:
+                return _over_level(panel, edge)
+    return None
+
+
+def _over_level(panel: Panel, edge: Edge) -> float | None:
+    up = edge.curve if phrases.faces_back(edge) else edge.curve.reversed()
+    ends = [point for part in panel.levels.get("waist", ()) for point in (part.start, part.end)]
+    if not ends:
+        return None
+    at = min((_nearest(up.points, up.along, point) for point in ends), key=lambda found: found[0])[1]
+    return up.length_mm - at
+
+
+def _nearest(points: np.ndarray, along: np.ndarray, to: np.ndarray) -> tuple[float, float]:  # type: ignore[type-arg]
+    """How far a point is from a run of points, and how far along the run its foot lies."""
+    starts, steps = points[:-1], np.diff(points, axis=0)
+    share = np.clip(np.sum((to - starts) * steps, axis=1) / np.sum(steps * steps, axis=1), 0.0, 1.0)
+    off = np.hypot(*(starts + share[:, None] * steps - to).T)
+    best = int(np.argmin(off))
+    return float(off[best]), float(along[best] + share[best] * (along[best + 1] - along[best]))
+
+
+def _underarm(pattern: Pattern) -> float | None:
+    """The lowest place of the top edge above the waist, along the ruling, off the two centres."""
+    tops = [edge.curve.points for panel in pattern.panels for edge in panel.edges if edge.kind == TOP]
+    if not tops:
+        return None
+    around, height = pattern.block.where(np.vstack(tops))
+    inner = (around > 0.2) & (around < 0.8)
+    if not inner.any():
+        return None
+    return float(np.min(height[inner] * pattern.block.ruling_length_mm(around[inner])))

@@ -86,15 +86,15 @@ def _replace(target: Path, files: Mapping[str, bytes]) -> None:
             for name in files:
                 if (target / name).is_dir():
                     raise IsADirectoryError(0, "a folder of that name is in the way", str(target / name))
+                moved.append(name)
                 if os.path.lexists(target / name):
                     (target / name).replace(old / name)
-                moved.append(name)
                 (new / name).replace(target / name)
         except BaseException:
             for name in reversed(moved):
                 if os.path.lexists(old / name):
                     (old / name).replace(target / name)
-                else:
+                elif not os.path.lexists(new / name):
                     (target / name).unlink(missing_ok=True)
             raise
 

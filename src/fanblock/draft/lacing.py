@@ -5,7 +5,6 @@ from __future__ import annotations
 import numpy as np
 
 from fanblock.block.ruled import Block
-from fanblock.draft.model import Gap
 from fanblock.geometry.curve import Points, frozen
 from fanblock.tolerances import SAME_POINT_MM
 
@@ -18,17 +17,17 @@ def heights() -> Points:
     return np.linspace(LOWEST, HIGHEST, STATIONS)
 
 
-def lacing_line(block: Block, gap: Gap) -> Points:
-    """Return (around, height) along the lacing edge of ``gap``, rising."""
-    center = 1.0 if gap.at == "center back" else 0.0
-    inward = -1.0 if gap.at == "center back" else 1.0
+def lacing_line(block: Block, at: str, width_mm: float) -> Points:
+    """Return (around, height), rising, along the lacing edge of a gap ``width_mm`` wide at a centre line."""
+    center = 1.0 if at == "center back" else 0.0
+    inward = -1.0 if at == "center back" else 1.0
     foot = block.at(center, 0.0)
     up = block.ruling_direction(center)
     across = inward * np.array([up[1], -up[0]])
     v = heights()
-    u = np.full(v.shape, center + inward * gap.width_mm / 2.0 / block.half_waist_mm)
+    u = np.full(v.shape, center + inward * width_mm / 2.0 / block.half_waist_mm)
     for _ in range(30):
-        miss = (block.at(u, v) - foot) @ across - gap.width_mm / 2.0
+        miss = (block.at(u, v) - foot) @ across - width_mm / 2.0
         u = u - miss / (block.around_slope(u, v) @ across)
         if np.max(np.abs(miss)) < SAME_POINT_MM:
             break

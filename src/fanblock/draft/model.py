@@ -35,12 +35,16 @@ class Line:
         return float(np.interp(around, self.points[:, AROUND], self.points[:, HEIGHT]))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Gap:
-    """An opening at a centre line, ``width_mm`` between the lacing edges of the whole garment."""
+    """An opening at a centre line, ``width_mm`` between the lacing edges of the whole garment.
+
+    ``line`` runs along this half's lacing edge, rising: around, height.
+    """
 
     at: str
     width_mm: float
+    line: Points
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -99,9 +103,13 @@ class Draft:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class SeamRecord:
-    """A pair of mated edges, as panel and edge names, with what truing did to their ends."""
+    """A pair of mated edges, as panel and edge names, with what truing did to their ends.
+
+    ``line`` is the seam line both were cut along; ``name`` differs from it where another seam ends on this one.
+    """
 
     name: str
+    line: str
     number: int
     front: tuple[str, str]
     back: tuple[str, str]

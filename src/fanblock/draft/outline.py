@@ -16,7 +16,7 @@ from fanblock.terms import Position
 OVERHANG = 0.05
 """How far, in around, a crossing edge is carried on beyond its first and last points, so that it can be cut there."""
 
-STEP_MM = 1.0
+STEP_MM = 2.0
 """Distance between the points of a crossing edge."""
 
 

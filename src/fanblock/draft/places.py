@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import numpy as np
 
-from fanblock.draft.lacing import lacing_line
 from fanblock.draft.model import AROUND, HEIGHT, Draft
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Amount, Around, Dial, Height, Length, Position
@@ -112,7 +111,7 @@ def _slanting(draft: Draft, around: Around) -> np.ndarray | None:
     if around.landmark == "lacing edge":
         if not draft.gaps:
             raise KeyError("lacing edge")
-        return lacing_line(draft.block, draft.gaps[-1])
+        return draft.gaps[-1].line
     seam = draft.seam(around.landmark)
     heights = np.linspace(seam.low, seam.top, 200)
     return np.column_stack((seam.around_of(heights), heights))

@@ -20,6 +20,9 @@ LEAST_STEP = 0.2
 STEEPEST_DEG = 45.0
 """A seam that leans more than this from the ruling loses its take: 7.1 of 10 mm remain across it."""
 
+ON_EDGE = 0.02
+"""A seam's end nearer to an edge than this, as a share of bust to waist, stands on it."""
+
 _ROUNDS = 12
 
 
@@ -41,7 +44,8 @@ def with_seam(
     _check_course(draft, name, places)
     u = np.array([place[0] for place in reversed(places)])
     v = np.array([place[1] for place in reversed(places)])
-    around_of = monotone(v, u)
+    straight_on = (_goes_on(draft, through[-1], places[-1]), _goes_on(draft, through[0], places[0]))
+    around_of = monotone(v, u, straight_on=straight_on)
     seam = SeamLine(
         name=name,
         around_of=around_of,
@@ -55,6 +59,15 @@ def with_seam(
         lean_deg=(_lean_deg(draft, places[0], places[1]), _lean_deg(draft, places[-2], places[-1])),
     )
     return replace(draft, seams=(*draft.seams, seam))
+
+
+def _goes_on(draft: Draft, end: Position, place: tuple[float, float]) -> bool:
+    """Return whether a seam's end stands on an edge or a seam, so that its two edges go straight on to meet it.
+
+    Elsewhere a seam runs on along the ruling.
+    """
+    on_seam = end.around.landmark in {seam.name for seam in draft.seams}
+    return on_seam or any(abs(line.height_at(place[0]) - place[1]) < ON_EDGE for line in draft.lines)
 
 
 def _host(draft: Draft, through: tuple[Position, ...]) -> str:

@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 import numpy as np
 
-from fanblock.draft.lacing import HIGHEST, LOWEST, lacing_line
+from fanblock.draft.lacing import HIGHEST, LOWEST
 from fanblock.draft.mates import MatePair, Rim, mated, rims_of
 from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine, SeamRecord, Work
 from fanblock.draft.slicing import Loop, Side, closed_loop, holding, inside_at, sliced, split_at_height
@@ -21,17 +21,14 @@ from fanblock.tolerances import SAME_POINT_MM
 RUN_ON = 0.35
 """How far, as a share of bust to waist, a seam's edges are carried on below its end before the loop cuts them."""
 
-RAISED = 0.6
-"""How far, as a share of bust to waist, the top edge is raised to see how wide a panel's cloth would go on."""
-
-SEAM_STEP_MM = 1.5
+SEAM_STEP_MM = 2.0
 """Distance between the points of a seam's edges."""
 
 
-def outline(draft: Draft, raised: float = 0.0) -> Loop:
+def outline(draft: Draft) -> Loop:
     """Return the closed outline of the draft: hem, back line, top edge, front line, counter-clockwise.
 
-    ``raised`` lifts the top edge by a share of bust to waist. GeometryError when top edge or hem is missing or they do not reach the centre lines.
+    GeometryError when top edge or hem is missing or they do not reach the centre lines.
     """
     _check_drawn(draft)
     hem, top = draft.line("hem"), draft.line("top edge")
@@ -40,13 +37,12 @@ def outline(draft: Draft, raised: float = 0.0) -> Loop:
     back = Side("center back", CENTER, upright + [1.0, 0.0])
     for gap in draft.gaps:
         name = "lacing edge" if len(draft.gaps) == 1 else f"lacing edge {gap.at.removeprefix('center ')}"
-        line = lacing_line(draft.block, gap)
         if gap.at == "center back":
-            back = Side(name, LACING, line)
+            back = Side(name, LACING, gap.line)
         else:
-            front = Side(name, LACING, line[::-1])
+            front = Side(name, LACING, gap.line[::-1])
     return closed_loop(
-        (Side("hem", HEM, hem.points), back, Side("top edge", TOP, top.points[::-1] + [0.0, raised]), front),
+        (Side("hem", HEM, hem.points), back, Side("top edge", TOP, top.points[::-1]), front),
     )
 
 
@@ -71,6 +67,7 @@ def separated(draft: Draft, names: tuple[str, ...]) -> Work:
     seams = tuple(
         SeamRecord(
             name=rims[pair.front[0]][pair.front[1]].name,
+            line=pair.seam,
             number=order[pair.seam],
             front=(names[pair.front[0]], rims[pair.front[0]][pair.front[1]].name),
             back=(names[pair.back[0]], rims[pair.back[0]][pair.back[1]].name),
@@ -127,7 +124,7 @@ def _check_uncrossed(loops: tuple[Loop, ...], number: int, seam: SeamLine) -> No
 def _seam_side(draft: Draft, take: Take, face: str) -> Side:
     """Return one edge of a seam, rising, carried on beyond both ends."""
     seam = take.seam
-    low, top = seam.low - RUN_ON, seam.top + RUN_ON + RAISED
+    low, top = seam.low - RUN_ON, seam.top + RUN_ON
     count = int((top - low) * draft.block.ruling_length_mm(seam.around_at(seam.top)) / SEAM_STEP_MM)
     heights = np.linspace(low, top, count)
     centers = seam.around_of(heights)

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import numpy as np
 
 from fanblock.block.ruled import Block
-from fanblock.draft.lacing import lacing_line
-from fanblock.draft.model import AROUND, HEIGHT, Draft, Work
-from fanblock.draft.separate import RAISED, block_loop, outline, sliced_loops
-from fanblock.draft.slicing import Loop, inside_at
-from fanblock.draft.takes import takes_of
+from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine, Work
+from fanblock.draft.separate import block_loop
+from fanblock.draft.slicing import inside_at
+from fanblock.draft.takes import Take, takes_of
 from fanblock.draft.truing import CROSSING_KINDS
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import crossings
@@ -30,20 +31,56 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
     """
     draft = work.draft
     takes = takes_of(draft)
-    uncut = sliced_loops(draft, outline(draft, RAISED), takes)
-    loops = [block_loop(draft, panel) for panel in work.panels]
-    tops = [_top_edges(draft.block, panel) for panel in work.panels]
+    spans = [_Span(draft, panel, work) for panel in work.panels]
     found = []
     for height in LEVELS:
-        wide = [inside_at(loop, height) for loop in uncut]
-        parts = sum(_length(draft.block, height, inside_at(loop, height)) for loop in loops)
-        free = sum(
-            _length(draft.block, height, _above(top, height, cloth))
-            for top, cloth in zip(tops, wide, strict=True)
-        )
+        edges = {take.seam.name: _edges_at(draft, take, height) for take in takes}
+        parts = free = 0.0
+        for span in spans:
+            parts += _length(draft.block, height, inside_at(span.loop, height))
+            free += _length(draft.block, height, _above(span.top, height, span.cloth_at(height, edges)))
         taken = tuple((take.seam.name, float(take(np.array([height]))[0])) for take in takes)
         found.append(_girth(draft, height, taken, parts, free))
     return tuple(found)
+
+
+class _Span:
+    """A finished panel in the block's coordinates, and the seams between which its cloth would go on."""
+
+    def __init__(self, draft: Draft, panel: Panel, work: Work) -> None:
+        self.draft = draft
+        self.loop = block_loop(draft, panel)
+        self.top = _top_edges(draft.block, panel)
+        self.left = [draft.seam(seam.line) for seam in work.seams if seam.back[0] == panel.name]
+        self.right = [draft.seam(seam.line) for seam in work.seams if seam.front[0] == panel.name]
+
+    def cloth_at(self, height: float, edges: Mapping[str, Stretch]) -> list[Stretch]:
+        """Return the stretch of a level between the panel's seams, or centre or lacing lines where it has none."""
+        first, last = _outer(self.draft, height)
+        left = [edges[seam.name][1] for seam in self.left if _reaches(seam, height)]
+        right = [edges[seam.name][0] for seam in self.right if _reaches(seam, height)]
+        start, end = max(left, default=first), min(right, default=last)
+        return [(start, end)] if end > start else []
+
+
+def _reaches(seam: SeamLine, height: float) -> bool:
+    """Return whether a seam, carried on to the top, passes a height; one that ends on another seam goes no further."""
+    return seam.low <= height and (not seam.host or height <= seam.top)
+
+
+def _edges_at(draft: Draft, take: Take, height: float) -> Stretch:
+    """Return the arounds of a seam's two edges at a height."""
+    half = float(take(np.array([height]))[0]) / 2.0
+    middle = take.seam.around_at(height)
+    return float(draft.block.along(middle, height, -half)), float(draft.block.along(middle, height, half))
+
+
+def _outer(draft: Draft, height: float) -> Stretch:
+    """Return the arounds between which there is cloth at a height: the centre lines, or the lacing edges before them."""
+    ends = {"center front": 0.0, "center back": 1.0}
+    for gap in draft.gaps:
+        ends[gap.at] = float(np.interp(height, gap.line[:, HEIGHT], gap.line[:, AROUND]))
+    return ends["center front"], ends["center back"]
 
 
 def _girth(
@@ -103,7 +140,6 @@ def _above(top: Points, height: float, cloth: list[Stretch]) -> list[Stretch]:
 def _gap_at(draft: Draft, number: int, height: float) -> float:
     """Return what a gap takes off one half at a level: the part of the level between lacing edge and centre line."""
     gap = draft.gaps[number]
-    line = lacing_line(draft.block, gap)
-    around = float(np.interp(height, line[:, HEIGHT], line[:, AROUND]))
+    around = float(np.interp(height, gap.line[:, HEIGHT], gap.line[:, AROUND]))
     center = 1.0 if gap.at == "center back" else 0.0
     return abs(draft.block.level_part_mm(height, around, center))

@@ -26,7 +26,7 @@ def letters(lines: Sequence[SeamLine], records: Sequence[SeamRecord]) -> dict[st
     letter in lower case with a number.
     """
     by_line = sorted(
-        {_line_name(record, lines): record.number for record in records}.items(), key=lambda item: item[1]
+        {record.line: record.number for record in records}.items(), key=lambda item: item[1]
     )
     hosts = {line.name: line.host for line in lines}
     given: dict[str, str] = {}
@@ -37,7 +37,7 @@ def letters(lines: Sequence[SeamLine], records: Sequence[SeamRecord]) -> dict[st
         host = given[_root(name, hosts)].lower()
         counts[host] = counts.get(host, 0) + 1
         given[name] = f"{host}{counts[host]}"
-    return {record.name: given[_line_name(record, lines)] for record in records}
+    return {record.name: given[record.line] for record in records}
 
 
 def _root(name: str, hosts: dict[str, str]) -> str:
@@ -45,8 +45,3 @@ def _root(name: str, hosts: dict[str, str]) -> str:
         name = hosts[name]
     return name
 
-
-def _line_name(record: SeamRecord, lines: Sequence[SeamLine]) -> str:
-    """Return the seam a record belongs to: a seam on which another ends has its pieces numbered."""
-    names = {line.name for line in lines}
-    return record.name if record.name in names else record.name.rpartition(" ")[0]

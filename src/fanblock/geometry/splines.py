@@ -34,18 +34,24 @@ def free_or_clamped(
     return function
 
 
-def monotone(at: Points, values: Points) -> Function:
-    """Return the monotone cubic through ``values`` at rising ``at``; beyond its ends it keeps the end values."""
-    from scipy.interpolate import PchipInterpolator
+def monotone(at: Points, values: Points, *, straight_on: tuple[bool, bool] = (False, False)) -> Function:
+    """Return the monotone cubic through ``values`` at rising ``at``.
 
-    if len(at) == 2:
-        return lambda where: (
-            values[0]
-            + (values[1] - values[0])
-            * np.clip((np.asarray(where, dtype=np.float64) - at[0]) / (at[1] - at[0]), 0.0, 1.0)
-        )
-    spline = PchipInterpolator(at, values)
-    return lambda where: np.asarray(spline(np.clip(where, at[0], at[-1])))
+    Beyond an end it keeps the end value, or goes straight on where ``straight_on`` says so (start, end).
+    """
+    from scipy.interpolate import CubicHermiteSpline, PchipInterpolator
+
+    chord = (values[-1] - values[0]) / (at[-1] - at[0])
+    slopes = PchipInterpolator(at, values).derivative()(at) if len(at) > 2 else np.array([chord, chord])
+    spline = CubicHermiteSpline(at, values, slopes)
+    before, after = (slope if on else 0.0 for slope, on in zip(slopes[[0, -1]], straight_on, strict=True))
+
+    def function(where: Any) -> Points:
+        where = np.asarray(where, dtype=np.float64)
+        inside = np.clip(where, at[0], at[-1])
+        return np.asarray(spline(inside) + np.where(where < at[0], before, after) * (where - inside))
+
+    return function
 
 
 def level_ended(at: Points, values: Points) -> Function:

@@ -18,7 +18,7 @@ CAUTIONS = (
     "Stop at once and loosen for pain, numbness, tingling, burning, a change of colour, short breath or dizziness. "
     "Numbness of the outer thigh means that the lower edge presses at the groin.",
     "The lacing here takes in at most a tenth of the waist unless somebody insists; a first pair should take in less. "
-    "Sixteen re-enactors measured in 1998 were comfortable up to that, and every one of them breathed shorter.",
+    "Of sixteen re-enactors measured in 1998 all were a little short of breath, and more at ease below that.",
     "Do not sleep, run, drive or do heavy work in it. Layers hold heat: drink, and loosen in the sun.",
     "Round and smooth the ends of every bone, and look each time whether one has worked through. Cut steel with your "
     "eyes covered and the ends pointed away. A shift belongs between stays and skin.",

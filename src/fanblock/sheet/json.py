@@ -121,9 +121,7 @@ def _panel(panel: Panel) -> dict[str, Any]:
         "fold": panel.fold,
         "edges": [_edge(edge, panel) for edge in panel.edges],
         "cut_line": [] if panel.cut_line is None else _points(panel.cut_line.points),
-        "levels": {
-            name: [_points(part.points) for part in panel.levels[name]] for name in sorted(panel.levels)
-        },
+        "levels": {name: [_points(part.points) for part in panel.levels[name]] for name in sorted(panel.levels)},
         "grain": None if panel.grain is None else _points(panel.grain),
         "notches": [_notch(notch) for notch in panel.notches],
         "slits": [_points((slit.start, slit.end)) for slit in panel.slits],
@@ -205,17 +203,13 @@ def _girth(girth: Girth, pattern: Pattern) -> dict[str, Any]:
         "body": _number(girth.body_mm) if girth.body_mm is not None else None,
         "ease": _number(girth.ease_mm) if measured else None,
         "reduction": _number(girth.reduction_mm) if measured else None,
-        "target": _number(girth.body_mm + girth.ease_mm - girth.reduction_mm)
-        if girth.body_mm is not None
-        else None,
+        "target": _number(girth.body_mm + girth.ease_mm - girth.reduction_mm) if girth.body_mm is not None else None,
         "finished": _number(2.0 * (girth.block_mm - girth.takes_mm)),
     }
 
 
 def _points(points: Points | Iterable[Any]) -> list[list[float]]:
-    array = np.round(
-        np.asarray(points if isinstance(points, np.ndarray) else list(points), dtype=np.float64), DECIMALS
-    )
+    array = np.round(np.asarray(points if isinstance(points, np.ndarray) else list(points), dtype=np.float64), DECIMALS)
     return [[x + 0.0, y + 0.0] for x, y in array.tolist()]
 
 

@@ -25,6 +25,8 @@ SCREEN_WIDTH_MM = 860.0
 ONE_PAGE_MM = 500.0
 """Sheets at least this wide are printed in one piece; smaller ones are joined."""
 EDGE_MM = 5.0
+PEN_ROOM_MM = 1.0
+"""Room for the width of pens, which outlines do not know."""
 RED = "#c62828"
 PALE_RED = "#f0a3a3"
 
@@ -69,7 +71,7 @@ def laid_out(pattern: Pattern, paper: Paper | None = None, pieces: Sequence[Piec
 def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -> tuple[Drawing, TilePlan]:
     """Return all pieces laid so that few pages are needed, and the plan of those pages."""
     field = field_on(paper)
-    tiling = Tiling(field.width_mm, field.height_mm, paper.overlap_mm)
+    tiling = Tiling(field.width_mm, field.height_mm, paper.overlap_mm - PEN_ROOM_MM)
     pieces = pieces or pieces_of(pattern)
     outlines = [item.outline * (1.0, -1.0) for item in pieces]
     packing = pack_on_tiles(outlines, tiling)

@@ -83,9 +83,7 @@ def _outline(panel: Panel) -> list[Stroke]:
 
 def _levels(panel: Panel) -> list[Stroke]:
     return [
-        Stroke(fit(part), "level", f"{name} level")
-        for name in ("waist", "bust")
-        for part in panel.levels.get(name, ())
+        Stroke(fit(part), "level", f"{name} level") for name in ("waist", "bust") for part in panel.levels.get(name, ())
     ]
 
 
@@ -110,9 +108,7 @@ def _notches(panel: Panel) -> list[Stroke]:
     for notch in panel.notches:
         edge = panel.edge(notch.edge)
         if notch.kind == "waist":
-            out = max(panel.allowances.get(notch.edge, 0.0), 0.0) or (
-                BAR_OUT_MM if edge.mate is None else 0.0
-            )
+            out = max(panel.allowances.get(notch.edge, 0.0), 0.0) or (BAR_OUT_MM if edge.mate is None else 0.0)
             run = [notch.point - out * notch.inward, notch.point + BAR_IN_MM * notch.inward]
             found.append(Stroke(polyline(frozen(run)), "mark", f"waist notch {notch.edge}"))
             continue
@@ -173,10 +169,5 @@ def _dense(stroke: Stroke) -> Points:
     """The stroke as points, near enough for keeping words off it."""
     t = np.linspace(0.0, 1.0, 9)[None, :, None]
     p = stroke.beziers[:, :, None, :]
-    curve = (
-        (1 - t) ** 3 * p[:, 0]
-        + 3 * t * (1 - t) ** 2 * p[:, 1]
-        + 3 * t**2 * (1 - t) * p[:, 2]
-        + t**3 * p[:, 3]
-    )
+    curve = (1 - t) ** 3 * p[:, 0] + 3 * t * (1 - t) ** 2 * p[:, 1] + 3 * t**2 * (1 - t) * p[:, 2] + t**3 * p[:, 3]
     return np.asarray(curve.reshape(-1, 2))

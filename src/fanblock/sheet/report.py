@@ -10,7 +10,7 @@ from html import escape
 from fanblock.pattern.model import Finding, Girth, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.cautions import CAUTIONS, COSTUME
-from fanblock.sheet.drawing import Drawing
+from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.key import CAPTION as KEY_CAPTION
 from fanblock.sheet.key import key
 from fanblock.sheet.layout import laid_out
@@ -19,7 +19,6 @@ from fanblock.sheet.reportstyle import STYLE
 from fanblock.sheet.sewing import joining
 from fanblock.sheet.silhouette import CAPTION as SIDE_CAPTION
 from fanblock.sheet.silhouette import silhouette
-from fanblock.sheet.svg import write_svg
 from fanblock.sheet.tapes import tape_sentence, tape_words
 from fanblock.units import format_length
 
@@ -66,9 +65,7 @@ def report_html(pattern: Pattern, pieces: Sequence[Piece] = ()) -> str:
         _section("What was checked", _checks(pattern.findings)),
         _section("What it adds up to", _girths(pattern)),
         _section("Measure before you believe it", _table(("what", "should be"), tape_words(pattern), {1})),
-        _section(
-            "Dials", _table(("dial", "set to"), [(name, words) for name, words, _ in pattern.dials], {1})
-        ),
+        _section("Dials", _table(("dial", "set to"), [(name, words) for name, words, _ in pattern.dials], {1})),
         _section("Before you lace", f"<p>{escape(COSTUME)}</p>{_list(CAUTIONS)}"),
     ]
     return "\n".join(
@@ -90,20 +87,14 @@ def report_html(pattern: Pattern, pieces: Sequence[Piece] = ()) -> str:
     )
 
 
-def inline_svg(drawing: Drawing, prefix: str, says: str) -> str:
-    """Return a drawing as SVG to stand within a page, its ids made its own by ``prefix``."""
-    text = write_svg(drawing).split("?>", 1)[-1].strip()
-    text = re.sub(r' xmlns="[^"]*"', "", text, count=1)
-    text = text.replace(' id="', f' id="{prefix}-')
-    return text.replace("<svg", f'<svg role="img" aria-label="{escape(says)}"', 1)
-
-
 def _verdict(pattern: Pattern) -> str:
     if pattern.sound:
         head, tail = phrases.SOUND.split(":", 1)
         return f'<p class="verdict"><strong>{head}:</strong>{escape(tail)}</p>'
     failed = [finding.says for finding in pattern.findings if finding.state == "fails"]
-    return f'<div class="verdict bad"><strong>{phrases.NOT_SOUND}.</strong> Do not cut cloth by it.{_list(failed)}</div>'
+    return (
+        f'<div class="verdict bad"><strong>{phrases.NOT_SOUND}.</strong> Do not cut cloth by it.{_list(failed)}</div>'
+    )
 
 
 def _pictures(pattern: Pattern) -> str:
@@ -121,7 +112,7 @@ def _look(pattern: Pattern) -> str:
     for kind in [*NOTES, *sorted({note.kind for note in pattern.notes} - set(NOTES))]:
         says = [note.says for note in pattern.notes if note.kind == kind]
         if kind == "body":
-            says += [finding.says for finding in pattern.findings if finding.state == "warns"]
+            says += [finding.says for finding in pattern.findings if _wants_a_look(finding)]
         if says:
             parts.append(f"<h3>{escape(NOTES.get(kind, kind))}</h3>{_list(says)}")
     parts.append(
@@ -130,6 +121,11 @@ def _look(pattern: Pattern) -> str:
         "minutes. A wrong waist makes every other note false.</p>"
     )
     return "".join(parts)
+
+
+def _wants_a_look(finding: Finding) -> bool:
+    """What warns, and how loose or tight the cone is where it cannot follow the body."""
+    return finding.state == "warns" or (finding.family == "girth" and not math.isfinite(finding.limit))
 
 
 def _flat(pattern: Pattern, pieces: Sequence[Piece]) -> str:
@@ -166,7 +162,7 @@ def _checks(findings: Sequence[Finding]) -> str:
 def _check(finding: Finding) -> str:
     state = escape(STATES.get(finding.state, finding.state))
     return (
-        f'<tr><td class="{escape(finding.state)}">{state}</td><td>{escape(finding.says)}</td>'
+        f'<tr><td class="{escape(finding.state)}">{state}</td><td>{_words(finding.says)}</td>'
         f'<td class="n">{escape(_amount(finding.number, finding.unit))}</td>'
         f'<td class="n">{escape(_amount(finding.limit, finding.unit))}</td></tr>'
     )
@@ -206,18 +202,21 @@ def _section(head: str, body: str) -> str:
 
 
 def _list(texts: Iterable[str], kind: str = "ul") -> str:
-    items = "".join(f"<li>{escape(text)}</li>" for text in texts)
+    items = "".join(f"<li>{_words(text)}</li>" for text in texts)
     return f"<{kind}>{items}</{kind}>" if items else ""
+
+
+def _words(text: str) -> str:
+    """A text for the page: what stands between back ticks is a name and is set as one."""
+    return re.sub(r"`([^`]+)`", r"<em>\1</em>", escape(text[:1].upper() + text[1:]))
 
 
 def _table(heads: Sequence[str], rows: Iterable[Sequence[str]], numbers: set[int] | None = None) -> str:
     right = numbers or set()
 
     def cells(row: Sequence[str], tag: str) -> str:
-        return "".join(
-            f"<{tag}{' class="n"' if at in right else ''}>{escape(text)}</{tag}>"
-            for at, text in enumerate(row)
-        )
+        marks = [' class="n"' if at in right else "" for at in range(len(row))]
+        return "".join(f"<{tag}{mark}>{escape(text)}</{tag}>" for mark, text in zip(marks, row, strict=True))
 
     body = "".join(f"<tr>{cells(row, 'td')}</tr>" for row in rows)
     return f'<div class="wide"><table><tr>{cells(heads, "th")}</tr>{body}</table></div>' if body else ""

@@ -8,9 +8,7 @@ from fanblock.pattern.model import Pattern
 def joining(pattern: Pattern) -> tuple[str, ...]:
     """Return one sentence for each seam, front to back, and how to match it."""
     numbers = {panel.name: panel.number for panel in pattern.panels}
-    seams = sorted(
-        pattern.seams, key=lambda seam: (numbers[seam.front.panel], numbers[seam.back.panel], seam.letter)
-    )
+    seams = sorted(pattern.seams, key=lambda seam: (numbers[seam.front.panel], numbers[seam.back.panel], seam.letter))
     lines = [
         f"Join {seam.letter} to {seam.letter}: piece {numbers[seam.front.panel]} ({seam.front.panel}) to piece "
         f"{numbers[seam.back.panel]} ({seam.back.panel})."

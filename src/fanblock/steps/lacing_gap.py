@@ -13,6 +13,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from fanblock.draft.lacing import lacing_line
 from fanblock.draft.model import Draft, Gap
 from fanblock.draft.places import amount_mm
 from fanblock.terms import Amount
@@ -30,5 +31,6 @@ class LacingGap:
 
 def run(draft: Draft, options: LacingGap) -> Draft:
     """Return the draft with this gap; a second gap at the same centre replaces nothing and is refused on reading."""
-    gap = Gap(options.at, amount_mm(draft.body, options.width, of="waist"))
+    width_mm = amount_mm(draft.body, options.width, of="waist")
+    gap = Gap(options.at, width_mm, lacing_line(draft.block, options.at, width_mm))
     return replace(draft, gaps=(*draft.gaps, gap))

@@ -1,0 +1,132 @@
+"""The files that come out: which there are, what each is for, and what is in them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from contextlib import AbstractContextManager, nullcontext
+from dataclasses import dataclass
+
+from fanblock.block.ruled import Block
+from fanblock.pattern.model import Pattern
+from fanblock.picture import picture_svg
+from fanblock.problems import ExportError
+from fanblock.sheet import phrases
+from fanblock.sheet.blocksheet import block_sheet, guide_pages
+from fanblock.sheet.cover import cover
+from fanblock.sheet.json import pattern_json
+from fanblock.sheet.layout import is_tiled, laid_out, pieces_of, tiled_layout
+from fanblock.sheet.paper import A0, A4, LETTER, Paper
+from fanblock.sheet.pdf import one_page, tiled
+from fanblock.sheet.piece import Piece
+from fanblock.sheet.png import WIDEST_PX, to_png
+from fanblock.sheet.report import report_html
+from fanblock.sheet.svg import write_svg
+from fanblock.wearer.body import Body
+
+USUAL = (A4, LETTER, A0)
+"""The papers a pattern is printed on when nobody asks for another."""
+
+Working = Callable[[str], AbstractContextManager[None]]
+"""Called with what is being done, around doing it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """One file: its name, what it is for in a few words, and its bytes."""
+
+    name: str
+    purpose: str
+    data: bytes
+
+
+@dataclass(frozen=True, slots=True)
+class Bundle:
+    """Files that belong together, and the texts of what could not be made among them."""
+
+    files: tuple[Made, ...]
+    left_out: tuple[str, ...] = ()
+
+
+def pattern_bundle(
+    pattern: Pattern, papers: Sequence[Paper] = (), working: Working = lambda _: nullcontext()
+) -> Bundle:
+    """Return all files of a pattern.
+
+    ``papers`` are those asked for; ExportError when the pattern does not fit one of them. Without them the usual
+    papers are used, and one that the pattern does not fit is left out and said so.
+    """
+    with working("drawing the pieces"):
+        pieces = pieces_of(pattern)
+        picture = to_png(picture_svg(pattern, pieces), WIDEST_PX)
+        report = report_html(pattern, pieces)
+    files = [
+        Made("report.html", "start here: pictures, checks, what to cut and sew, cautions", report.encode()),
+        Made("sheet.png", "the pattern in one picture", picture),
+    ]
+    left_out = []
+    for paper in papers or USUAL:
+        try:
+            with working(f"laying out {paper.name}"):
+                files.append(_printed(pattern, paper, pieces))
+        except ExportError as error:
+            if papers:
+                raise
+            left_out += [f"{_pdf_name(paper)}: {problem.what}" for problem in error.problems]
+    files += [
+        Made(
+            "pattern.svg",
+            "all pieces at true scale, for a vector editor",
+            write_svg(laid_out(pattern, pieces=pieces)).encode(),
+        ),
+        Made("pattern.json", "all numbers, for other programs", pattern_json(pattern).encode()),
+    ]
+    return Bundle(tuple(files), tuple(left_out))
+
+
+def _printed(pattern: Pattern, paper: Paper, pieces: Sequence[Piece]) -> Made:
+    words = (pattern.title.garment, pattern.title.wearer, phrases.stamp(pattern.title))
+    if is_tiled(paper):
+        drawing, plan = tiled_layout(pattern, paper, pieces)
+        first = cover(pattern, paper, drawing, plan)
+        data = tiled(drawing, paper, words, first, plan)
+        purpose = f"print at 100 %: {len(first)} to read, {len(plan.tiles)} {paper.name} pages to join"
+        return Made(_pdf_name(paper), purpose, data)
+    data = one_page(laid_out(pattern, paper, pieces), paper, words)
+    return Made(_pdf_name(paper), f"all pieces in one sheet on {paper.name}, for a copy shop", data)
+
+
+def _pdf_name(paper: Paper, what: str = "pattern") -> str:
+    """The file name for a paper.
+
+    >>> _pdf_name(A4), _pdf_name(Paper("roll 900 mm", 900.0, 0.0))
+    ('pattern-a4.pdf', 'pattern-roll-900-mm.pdf')
+    """
+    return f"{what}-{'-'.join(paper.name.lower().split())}.pdf"
+
+
+def block_bundle(
+    block: Block, body: Body, papers: Sequence[Paper] = (), working: Working = lambda _: nullcontext()
+) -> Bundle:
+    """Return all files of a body's block: the sheet at true scale, and how to draw it by hand, on each paper.
+
+    ``papers`` as in :func:`pattern_bundle`; without them A4 and Letter.
+    """
+    with working("drawing the block"):
+        sheet = block_sheet(block, body)
+    words = (f"block of {body.name}", f"over the {body.over}")
+    files = []
+    for paper in papers or (A4, LETTER):
+        with working(f"laying out {paper.name}"):
+            if is_tiled(paper):
+                data = tiled(sheet, paper, words, guide_pages(block, body, paper))
+                says = f"how to draw it by hand, then the block on {paper.name} pages to join"
+            else:
+                data = one_page(sheet, paper, words)
+                says = f"the block in one sheet on {paper.name}"
+        files.append(Made(_pdf_name(paper, "block"), says, data))
+    svg = write_svg(sheet)
+    files += [
+        Made("block.png", "the block in one picture", to_png(svg, WIDEST_PX)),
+        Made("block.svg", "the block at true scale, for a vector editor", svg.encode()),
+    ]
+    return Bundle(tuple(files))

@@ -1,0 +1,38 @@
+"""``fanblock demo``: the whole walk with an invented wearer."""
+
+from __future__ import annotations
+
+import click
+
+from fanblock.cli.arguments import machine_option
+from fanblock.cli.drafting import Order, draft_and_tell
+from fanblock.cli.screen import say, wrapped
+
+DEMO_WEARER = "ferrywoman"
+
+
+@click.command()
+@click.option(
+    "--out",
+    "folder",
+    default="fanblock-demo",
+    show_default=True,
+    metavar="FOLDER",
+    help="Where the files go. It is made if need be.",
+)
+@machine_option
+def demo(folder: str, machine: bool) -> int:
+    """Draw the first shipped recipe for a demo wearer, and say what to open.
+
+    \b
+    Example:
+      fanblock demo
+    """
+    from fanblock.shipped import recipe_ids
+
+    recipe = recipe_ids()[0]
+    code = draft_and_tell(Order(DEMO_WEARER, recipe, folder, machine=machine))
+    if not machine:
+        say()
+        say(wrapped(f"The same for a body of your own: `fanblock new wearer me.yaml`, fill in three measures, then `fanblock draft me.yaml {recipe} --out my-first`."))
+    return code

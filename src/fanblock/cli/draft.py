@@ -1,0 +1,75 @@
+"""``fanblock draft``: the pattern of a recipe for a wearer."""
+
+from __future__ import annotations
+
+import click
+
+from fanblock.cli.arguments import (
+    DRAFTS,
+    REFUSALS,
+    machine_option,
+    paper_options,
+    papers_of,
+    settings_of,
+    settings_option,
+)
+from fanblock.cli.drafting import Order, draft_and_tell
+from fanblock.sheet.paper import Paper
+
+
+@click.command()
+@click.argument("wearer")
+@click.argument("recipe")
+@click.option("--out", "folder", required=True, metavar="FOLDER", help="Where the files go. It is made if need be.")
+@settings_option
+@click.option(
+    "--over",
+    type=click.Choice(("shift", "stays")),
+    default="shift",
+    show_default=True,
+    help="Which of the wearer's measures to use: those over the shift, or those over the stays.",
+)
+@click.option(
+    "--number",
+    type=DRAFTS,
+    default=1,
+    show_default=True,
+    metavar="N",
+    help="The number of this draft, printed on every piece. Count up when you draft again after a fitting.",
+)
+@paper_options
+@click.option(
+    "--despite",
+    type=click.Choice(REFUSALS),
+    multiple=True,
+    help="Draw what would be refused for this reason. The refusal tells you the word; think first.",
+)
+@machine_option
+def draft(
+    wearer: str,
+    recipe: str,
+    folder: str,
+    settings: tuple[tuple[str, str], ...],
+    over: str,
+    number: int,
+    papers: tuple[str, ...],
+    rolls: tuple[Paper, ...],
+    despite: tuple[str, ...],
+    machine: bool,
+) -> int:
+    """Draw the pattern of RECIPE for WEARER and write all its files.
+
+    WEARER is a file (begin one with `fanblock new wearer`) or a demo wearer (see `fanblock wearers`). RECIPE is the id of a
+    shipped recipe (see `fanblock recipes`) or a file.
+
+    Ends with SOUND when the pieces add up and sew up; whether they fit, only a toile tells. With NOT SOUND the files are
+    written all the same, marked, and the exit code is 1.
+
+    \b
+    Example:
+      fanblock draft me.yaml stays-five-panels --out my-stays --set "gap=4 cm" --paper a4
+    """
+    chosen = papers_of(papers, rolls)
+    return draft_and_tell(
+        Order(wearer, recipe, folder, settings_of(settings), over, number, chosen, despite, machine)
+    )

@@ -1,0 +1,130 @@
+"""Drafting a pattern, writing its files and telling what came of it; shared by the commands that draft."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from fanblock.cli.screen import say, say_document, working, wrapped
+
+if TYPE_CHECKING:
+    from fanblock.bundle import Bundle
+    from fanblock.pattern.model import Pattern
+    from fanblock.sheet.paper import Paper
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """What somebody asked to have drafted, as it was typed."""
+
+    wearer: str
+    recipe: str
+    folder: str
+    settings: Mapping[str, str] = field(default_factory=dict)
+    over: str = "shift"
+    number: int = 1
+    papers: Sequence[Paper] = ()
+    despite: Collection[str] = ()
+    machine: bool = False
+
+
+def draft_and_tell(order: Order) -> int:
+    """Draft, write all files and tell of them; returns 0, or 1 when the pattern is not sound."""
+    with working("reading"):
+        from fanblock.bundle import pattern_bundle
+        from fanblock.cli.reading import opened
+        from fanblock.make import draft_pattern
+        from fanblock.output import write_all
+
+    wearer, recipe = opened(order.wearer, order.recipe)
+    with working("drafting"):
+        pattern = draft_pattern(
+            wearer, recipe, order.settings, over=order.over, draft=order.number, despite=order.despite
+        )
+    bundle = pattern_bundle(pattern, order.papers, working)
+    write_all(order.folder, {made.name: made.data for made in bundle.files})
+    if order.machine:
+        say_document(document(pattern, bundle, order.folder))
+    else:
+        _tell(pattern, bundle, order.folder)
+    return 0 if pattern.sound else 1
+
+
+def document(pattern: Pattern, bundle: Bundle, folder: str) -> dict[str, Any]:
+    """Return what other programs are told of a draft; lengths in mm."""
+    from fanblock.sheet.json import pattern_data
+    from fanblock.sheet.tapes import tape_numbers
+
+    data = pattern_data(pattern)
+    tapes = tape_numbers(pattern)
+    return {
+        "sound": pattern.sound,
+        "wearer": data["wearer"]["name"],
+        "over": data["wearer"]["over"],
+        "recipe": data["recipe"],
+        "draft": data["draft"],
+        "code": data["code"],
+        "tape": {
+            "center_front": _rounded(tapes.front_mm),
+            "under_arm": _rounded(tapes.underarm_mm),
+            "center_back": _rounded(tapes.back_mm),
+            "gap": _rounded(tapes.gap_mm),
+            "worn_waist": _rounded(tapes.worn_waist_mm),
+        },
+        "checks": data["checks"],
+        "notes": data["notes"],
+        "folder": folder,
+        "files": [{"name": made.name, "purpose": made.purpose} for made in bundle.files],
+        "left_out": list(bundle.left_out),
+    }
+
+
+def _rounded(mm: float | None) -> float | None:
+    return None if mm is None else round(mm, 2) + 0.0
+
+
+def _tell(pattern: Pattern, bundle: Bundle, folder: str) -> None:
+    from fanblock.cli.checktable import say_checks, say_notes
+    from fanblock.sheet import phrases
+    from fanblock.sheet.cautions import COSTUME
+    from fanblock.sheet.tapes import tape_sentence
+
+    title = pattern.title
+    period = f", {title.period}" if title.period else ""
+    say(wrapped(f"{title.garment}{period}, for {title.wearer} ({phrases.stamp(title)})"), style="head")
+    say(wrapped(tape_sentence(pattern)))
+    say()
+    say_checks(pattern.findings)
+    say_notes(pattern.notes)
+    say_files(bundle, folder)
+    if pattern.sound:
+        say(wrapped(phrases.SOUND), style="good")
+    else:
+        say(wrapped(phrases.verdict(pattern)), style="bad")
+        say(wrapped("Do not cut cloth by it. The files are there to look at, and every sheet says so."))
+    say(wrapped(f"{COSTUME} Read the cautions in report.html before you lace."))
+
+
+def say_files(bundle: Bundle, folder: str) -> None:
+    """Tell which files were written, what each is for, and which to open first."""
+    say(wrapped(f"Written into {folder}:"), style="head")
+    widest = max(len(made.name) for made in bundle.files)
+    for made in bundle.files:
+        say(wrapped(made.purpose, f"  {made.name:{widest}}  ", " " * (widest + 4)))
+    for text in bundle.left_out:
+        say(wrapped(text, "  left out: ", " " * 12))
+    say(wrapped(f"Open first: {Path(folder) / bundle.files[0].name}"))
+    older = older_prints(folder, bundle)
+    if older:
+        say(wrapped(f"From an earlier draft, and not changed: {', '.join(older)}. Do not mix the two.", "LOOK  "), style="look")
+    say()
+
+
+def older_prints(folder: str, bundle: Bundle) -> tuple[str, ...]:
+    """Return the names of PDF files of ours in a folder that this time were not written."""
+    written = {made.name for made in bundle.files}
+    stems = tuple({f"{made.name.split('-')[0]}-" for made in bundle.files if made.name.endswith(".pdf")})
+    found = (path.name for path in Path(folder).glob("*.pdf"))
+    return tuple(sorted(name for name in found if name.startswith(stems) and name not in written))

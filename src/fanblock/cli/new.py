@@ -1,0 +1,70 @@
+"""``fanblock new``: files to begin from. Nothing that is there is ever overwritten."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from fanblock.cli.screen import say, wrapped
+
+
+@click.group()
+def new() -> None:
+    """Begin a wearer, a recipe, or a form for taking measures.
+
+    What is there already is never overwritten.
+    """
+
+
+@new.command()
+@click.argument("path", default="wearer.yaml")
+@click.option("--name", help="What the wearer is called. A part or a nickname will do; it stands on every piece.")
+@click.option(
+    "--units",
+    type=click.Choice(("cm", "in", "mm")),
+    default="cm",
+    show_default=True,
+    help="What a bare number in the file means.",
+)
+def wearer(path: str, name: str | None, units: str) -> int:
+    """Write a file for the measures of one body, with how to take each beside it.
+
+    \b
+    Example:
+      fanblock new wearer me.yaml --units in
+    """
+    from fanblock.output import write_new
+    from fanblock.wearer.starter import starter_wearer
+
+    called = name if name is not None and name.strip() else Path(path).stem
+    write_new(path, starter_wearer(called, units).encode())
+    say(wrapped(f"{path} is written. Open it in any text editor, fill in bust, waist and bust to waist, save it."))
+    say(wrapped(f"Then: fanblock draft {_typed(path)} stays-five-panels --out my-first"))
+    return 0
+
+
+@new.command()
+@click.argument("path", default="recipe.yaml")
+@click.option("--name", help="What the recipe is called.")
+def recipe(path: str, name: str | None) -> int:
+    """Write a small recipe, with every part explained, to change into your own.
+
+    \b
+    Example:
+      fanblock new recipe my-stays.yaml --name "My stays"
+    """
+    from fanblock.output import write_new
+    from fanblock.recipe.starter import starter_recipe
+
+    called = name if name is not None and name.strip() else Path(path).stem
+    write_new(path, starter_recipe(called).encode())
+    say(wrapped(f"{path} is written. Change it in any text editor."))
+    say(wrapped(f"See whether it is well written: fanblock check {_typed(path)}"))
+    say(wrapped(f"Draw it: fanblock draft ferrywoman {_typed(path)} --out trial"))
+    return 0
+
+
+def _typed(path: str) -> str:
+    """A path as it is typed on a command line."""
+    return f'"{path}"' if " " in path else path

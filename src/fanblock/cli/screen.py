@@ -1,0 +1,136 @@
+"""Writing to the terminal so that it never breaks: odd terminals, closed pipes, hidden characters, narrow windows.
+
+*Answers* go to standard output, problems and progress to standard error.
+"""
+
+from __future__ import annotations
+
+import codecs
+import json
+import os
+import re
+import shutil
+import sys
+import textwrap
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from typing import Any, TextIO
+
+import click
+
+NARROWEST, WIDEST = 50, 100
+"""Fewest and most columns that answers are set in."""
+
+_PLAINER = {
+    "“": '"', "”": '"', "‘": "'", "’": "'", "›": ">", "…": "...", "–": "-", "—": "-", "−": "-", "·": "-",
+    "×": "x", "→": "->", "°": " deg", "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8",
+    "⅝": "5/8", "⅞": "7/8", "′": "'", "″": '"', "\u00a0": " ",
+}  # fmt: skip
+_HIDDEN = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069]")
+
+
+def prepare() -> None:
+    """Make both streams take every character: what they cannot show is written in plainer ones."""
+    codecs.register_error("fanblock", _plainer)
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(errors="fanblock")
+
+
+def _plainer(error: UnicodeError) -> tuple[str, int]:
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    text = error.object[error.start : error.end]
+    return "".join(_PLAINER.get(sign, "?") for sign in text), error.end
+
+
+def say(text: str = "", *, style: str = "") -> None:
+    """Write lines of the answer. ``style`` is ``good``, ``look``, ``bad``, ``head`` or nothing; colour only adds to words."""
+    _write(text, style, err=False)
+
+
+def tell(text: str, *, style: str = "") -> None:
+    """Write lines beside the answer: problems and the like."""
+    _write(text, style, err=True)
+
+
+_STYLES: Mapping[str, Mapping[str, Any]] = {
+    "good": {"fg": "green", "bold": True},
+    "look": {"fg": "yellow", "bold": True},
+    "bad": {"fg": "red", "bold": True},
+    "head": {"bold": True},
+    "": {},
+}
+
+
+def _write(text: str, style: str, *, err: bool) -> None:
+    plain = _HIDDEN.sub("?", text)
+    color = False if "NO_COLOR" in os.environ else None
+    try:
+        click.secho(plain, err=err, color=color, **_STYLES[style])
+    except BrokenPipeError:
+        _let_go("stderr" if err else "stdout")
+
+
+def _let_go(name: str) -> None:
+    """Nobody reads this stream any more: what is still to be said goes nowhere, and the work goes on."""
+    stream: TextIO = getattr(sys, name)
+    try:
+        null = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(null, stream.fileno())
+        os.close(null)
+    except (OSError, ValueError):
+        setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: SIM115
+
+
+def settle() -> None:
+    """Write out what the streams still hold; a reader that has gone is no error."""
+    for name in ("stdout", "stderr"):
+        try:
+            getattr(sys, name).flush()
+        except BrokenPipeError:
+            _let_go(name)
+        except ValueError:
+            continue
+
+
+def say_document(document: Mapping[str, Any]) -> None:
+    """Write one JSON document: the whole answer for a machine."""
+    say(json.dumps(document, indent=1, allow_nan=False))
+
+
+def columns() -> int:
+    """Return how many columns answers are set in."""
+    return min(max(shutil.get_terminal_size((WIDEST, 24)).columns, NARROWEST), WIDEST)
+
+
+def wrapped(text: str, indent: str = "", hang: str | None = None) -> str:
+    """Return a text broken to the width of the screen; following lines begin with ``hang``.
+
+    >>> print(wrapped("a " * 60, indent="- ").splitlines()[1][:4])
+      a
+    """
+    after = " " * len(indent) if hang is None else hang
+    return textwrap.fill(
+        " ".join(text.split()),
+        columns(),
+        initial_indent=indent,
+        subsequent_indent=after,
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
+
+
+@contextmanager
+def working(what: str) -> Iterator[None]:
+    """Say on a terminal what is being done while it is done, and wipe it away afterwards."""
+    if not sys.stderr.isatty():
+        yield
+        return
+    line = f"… {what}"
+    click.echo(f"\r{line}", err=True, nl=False)
+    try:
+        yield
+    finally:
+        click.echo("\r" + " " * len(line) + "\r", err=True, nl=False)

@@ -1,0 +1,121 @@
+"""The first pages of a pattern that is printed at home: what it is, whether the printer told the truth, what to cut."""
+
+from __future__ import annotations
+
+from fanblock.pattern.model import Pattern
+from fanblock.sheet import phrases
+from fanblock.sheet.cautions import CAUTIONS, COSTUME
+from fanblock.sheet.drawing import Drawing, Group
+from fanblock.sheet.ink import Box
+from fanblock.sheet.key import key
+from fanblock.sheet.pagemap import page_map
+from fanblock.sheet.paper import Paper
+from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table
+from fanblock.sheet.sewing import joining
+from fanblock.sheet.squares import square_at, square_box
+from fanblock.sheet.symbols import symbols
+from fanblock.sheet.tapes import tape_words
+from fanblock.sheet.tiles import TilePlan, below_header
+from fanblock.sheet.upright import moved_group
+
+RED = "#c62828"
+JOIN = (
+    "Print at 100 %, never fitted to the page. Measure both sides of the test square on every page.",
+    "Cut only the right and the lower edge of a page, lay it over the next, join the rows first, then row to row.",
+    "Join on a long ruler, then measure the 500 mm line: errors of taping add up from page to page.",
+)
+
+
+def cover(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> tuple[Drawing, ...]:
+    """Return the cover pages for a pattern printed as ``drawing`` over the pages of ``plan``."""
+    return (_first(pattern, paper, drawing, plan), *_more(pattern, paper))
+
+
+def _first(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> Drawing:
+    area = below_header(paper)
+    left, width = area.left, area.width_mm
+    items, top = _title(pattern, left, area.top - 2.0, width)
+    room = square_box()
+    groups = [square_at(left - room.left, top - room.height_mm - room.bottom - 1.0)]
+    side_left = left + room.width_mm + 5.0
+    side = area.right - side_left
+    more, below = paragraph("Measure the square now.", side_left, top - 1.0, side, 4.2, bold=True)
+    items += more
+    more, below = paragraphs(JOIN, side_left, below - 1.0, side, 2.9)
+    items += more
+    more, below = paragraph(f"{len(plan.tiles)} pages to join:", side_left, below - 1.0, side, 3.2, bold=True)
+    items += more
+    square_low = top - room.height_mm - 1.0
+    groups.append(page_map(plan, drawing, Box(side_left, square_low, area.right, below - 0.5)))
+    cut, cut_height = _cut_list(pattern, left, width)
+    key_top, key_low = square_low - 2.0, area.bottom + cut_height + 2.0
+    picture = key(pattern, width, key_top - key_low)
+    groups += [moved_group(group, (left, key_low)) for group in picture.groups]
+    rows, _ = table(cut, left, area.bottom + cut_height, (12.0, 0.32 * width, 0.68 * width - 12.0), 3.2)
+    items += rows
+    return Drawing("cover", paper.width_mm, paper.height_mm, (Group("cover words", tuple(items)), *groups))
+
+
+def _title(pattern: Pattern, left: float, top: float, width: float) -> tuple[Items, float]:
+    title = pattern.title
+    items, top = paragraph(title.garment, left, top, width, 7.0, bold=True)
+    about = f"for {title.wearer} · {phrases.stamp(title)}" + (f" · {title.period}" if title.period else "")
+    more, top = paragraph(about, left, top, width, 4.6)
+    items += more
+    says = (
+        phrases.SOUND if pattern.sound else f"{phrases.NOT_SOUND}: something does not add up or sew up. See the report."
+    )
+    more, top = paragraph(
+        says, left, top, width, 3.6, bold=not pattern.sound, color="#000000" if pattern.sound else RED
+    )
+    return items + more, top
+
+
+def _cut_list(pattern: Pattern, left: float, width: float) -> tuple[list[tuple[str, str, str]], float]:
+    rows = [("piece", "name", "cut, for the whole garment")]
+    for panel in sorted(pattern.panels, key=lambda panel: panel.number):
+        counts = ", ".join(f"{layer} {count}" for layer, count in phrases.layer_counts(panel))
+        rows.append((str(panel.number), panel.name, counts))
+    _, low = table(rows, left, 0.0, (12.0, 0.32 * width, 0.68 * width - 12.0), 3.2)
+    return rows, -low
+
+
+def _more(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
+    """What does not fit on the first page: the numbers to measure, sewing, the key to the marks, the cautions."""
+    area = below_header(paper)
+    room = square_box()
+    right = area.right - room.width_mm
+    half = right - area.left - 7.0
+    items, top = heading("Believe it with a tape", area.left, area.top - 2.0, half)
+    rows = [("measure", "should be"), *tape_words(pattern)]
+    more, first = table(rows, area.left, top, (half - 18.0, 18.0), 3.2)
+    items += more
+    more, low = heading("Lines and marks", area.left, first - 3.0, half)
+    items += more
+    more, first = symbols(area.left, low, half)
+    items += more
+    more, low = heading("Sewing order", right, area.top - 2.0, room.width_mm)
+    items += more
+    more, low = paragraphs(joining(pattern), right, low, room.width_mm, 3.2, "1.")
+    items += more
+    second = low - room.height_mm - 2.0
+    square = square_at(right - room.left, second - room.bottom)
+    more, low = heading("Before you lace", area.left, min(first, second) - 3.0, area.width_mm)
+    return _with_cautions(items, more, low, square, paper)
+
+
+def _with_cautions(items: Items, head: Items, top: float, square: Group, paper: Paper) -> tuple[Drawing, ...]:
+    """The page of ``items`` with the cautions under them, or the cautions on a page of their own."""
+    area = below_header(paper)
+    texts = (COSTUME, *CAUTIONS)
+    for size in (3.2, 2.9, 2.6):
+        words, low = paragraphs(texts, area.left, top, area.width_mm, size, "–")
+        if low >= area.bottom:
+            return (_page(paper, [*items, *head, *words], square),)
+    head, low = heading("Before you lace", area.left, area.top - 2.0, area.width_mm)
+    words, _ = paragraphs(texts, area.left, low, area.width_mm, 3.4, "–")
+    return _page(paper, items, square), _page(paper, [*head, *words])
+
+
+def _page(paper: Paper, items: Items, *more: Group) -> Drawing:
+    return Drawing("cover", paper.width_mm, paper.height_mm, (Group("cover words", tuple(items)), *more))

@@ -1,0 +1,65 @@
+"""The key to the lines and marks on a piece."""
+
+from __future__ import annotations
+
+from fanblock.geometry.bezier import polyline
+from fanblock.geometry.curve import frozen
+from fanblock.sheet.drawing import Stroke, Words
+from fanblock.sheet.setting import Items, paragraph
+from fanblock.sheet.squares import line
+
+_ROW_MM, _SAMPLE_MM, _SIZE_MM = 6.2, 22.0, 3.2
+
+ROWS = (
+    ("cut", "cut here; where nothing lies outside the stitch line it is the stitch line too"),
+    ("stitch", "stitch here"),
+    ("fold", "lay on the fold of the cloth"),
+    ("slit", "slit up to the bar, and reinforce there"),
+    ("waist", "waist: a long bar across the seam, the same on every seam"),
+    ("notch", "seam notch: as many ticks as the seam's place from the front; thread-mark, do not snip"),
+    ("level", "waist or bust level"),
+    ("grain", "straight grain, along the warp"),
+    ("letter", "seam letter: join like to like"),
+)
+
+
+def symbols(left: float, top: float, width_mm: float) -> tuple[Items, float]:
+    """Return the key, its samples at the left, and where it ends."""
+    items: Items = []
+    for kind, says in ROWS:
+        middle = top - 0.5 * _ROW_MM
+        items += _sample(kind, left, middle)
+        more, low = paragraph(
+            says, left + _SAMPLE_MM + 3.0, middle + 0.5 * _SIZE_MM, width_mm - _SAMPLE_MM - 3.0, _SIZE_MM
+        )
+        items += more
+        top = min(top - _ROW_MM, low)
+    return items, top
+
+
+def _sample(kind: str, left: float, y: float) -> list[Stroke | Words]:
+    right, middle = left + _SAMPLE_MM, left + 0.5 * _SAMPLE_MM
+    if kind == "slit":
+        return [
+            line([(left, y), (right - 6.0, y)], "slit"),
+            line([(right - 6.0, y - 2.2), (right - 6.0, y + 2.2)], "mark"),
+        ]
+    if kind == "waist":
+        return [line([(left, y), (right, y)], "mark"), line([(middle, y - 2.6), (middle, y + 2.6)], "stitch")]
+    if kind == "notch":
+        ticks = [line([(middle + 2.6 * at, y - 1.5), (middle + 2.6 * at, y + 2.2)], "mark") for at in (-1, 0, 1)]
+        return [line([(left, y - 1.5), (right, y - 1.5)], "stitch"), *ticks]
+    if kind == "grain":
+        heads = [
+            Stroke(
+                polyline(frozen([[tip, y], [tip + way * 4.0, y + 1.3], [tip + way * 4.0, y - 1.3]]), True),
+                "ink",
+                "",
+                True,
+            )
+            for tip, way in ((left, 1.0), (right, -1.0))
+        ]
+        return [line([(left, y), (right, y)], "grain"), *heads]
+    if kind == "letter":
+        return [Words("A", middle, y - 1.6, 4.6, "middle", bold=True)]
+    return [line([(left, y), (right, y)], kind)]

@@ -11,12 +11,14 @@ from fanblock.pattern.model import Pattern
 from fanblock.picture import picture_svg
 from fanblock.problems import ExportError
 from fanblock.sheet import phrases
-from fanblock.sheet.blocksheet import block_sheet, guide_pages
+from fanblock.sheet.blocksheet import block_sheet
 from fanblock.sheet.cover import cover
+from fanblock.sheet.guidepages import guide_html, guide_pages
 from fanblock.sheet.json import pattern_json
 from fanblock.sheet.layout import is_tiled, laid_out, pieces_of, tiled_layout
+from fanblock.sheet.measureform import measure_form
 from fanblock.sheet.paper import A0, A4, LETTER, Paper
-from fanblock.sheet.pdf import one_page, tiled
+from fanblock.sheet.pdf import one_page, sheets, tiled
 from fanblock.sheet.piece import Piece
 from fanblock.sheet.png import WIDEST_PX, to_png
 from fanblock.sheet.report import report_html
@@ -113,8 +115,9 @@ def block_bundle(
     """
     with working("drawing the block"):
         sheet = block_sheet(block, body)
+        guide = guide_html(block, body)
     words = (f"block of {body.name}", f"over the {body.over}")
-    files = []
+    files = [Made("guide.html", "start here: how to draw it with ruler, pin and string", guide.encode())]
     for paper in papers or (A4, LETTER):
         with working(f"laying out {paper.name}"):
             if is_tiled(paper):
@@ -130,3 +133,13 @@ def block_bundle(
         Made("block.svg", "the block at true scale, for a vector editor", svg.encode()),
     ]
     return Bundle(tuple(files))
+
+
+def form_bundle() -> Bundle:
+    """Return the blank form for taking measures, for A4 and for Letter paper."""
+    return Bundle(
+        tuple(
+            Made(_pdf_name(paper, "measures"), f"for {paper.name} paper", sheets(measure_form(paper)))
+            for paper in (A4, LETTER)
+        )
+    )

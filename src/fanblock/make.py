@@ -9,7 +9,8 @@ from dataclasses import replace
 from fanblock.block.from_body import block_of
 from fanblock.checks.table import findings
 from fanblock.draft.lacing import HIGHEST
-from fanblock.draft.model import HEIGHT, Draft, Work
+from fanblock.draft.model import HEIGHT, Draft
+from fanblock.draft.work import Work
 from fanblock.finish.finish import finished
 from fanblock.pattern.model import Note, Pattern, Title
 from fanblock.problems import GeometryError, Problem, RecipeError

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -40,17 +40,25 @@ def write_all(folder: str | Path, files: Mapping[str, bytes]) -> tuple[Path, ...
 def write_new(path: str | Path, data: bytes) -> Path:
     """Write one new file and return its path; ExportError when something of that name is there already."""
     target = Path(path)
-    if os.path.lexists(target):
-        kind = "a folder" if target.is_dir() else "already there"
-        remedy = "Name a file in it." if target.is_dir() else "It was left as it is. Name another file."
-        raise ExportError([Problem("file-exists", "", f"{shown(str(target))} is {kind}.", remedy)])
+    refuse_existing([target])
     with _plainly(target), _hidden(target.parent, target.name) as working:
         (working / target.name).write_bytes(data)
-        if os.path.lexists(target):
-            says = f"{shown(str(target))} is already there."
-            raise ExportError([Problem("file-exists", "", says, "It was left as it is. Name another file.")])
+        refuse_existing([target])
         (working / target.name).replace(target)
     return target
+
+
+def refuse_existing(paths: Iterable[Path]) -> None:
+    """Raise ExportError with a problem for every path at which something is already."""
+    problems = []
+    for path in paths:
+        if os.path.lexists(path):
+            folder = path.is_dir()
+            kind = "a folder" if folder else "already there, and was left as it is"
+            remedy = "Name a file in it." if folder else "Name another, or move it away first."
+            problems.append(Problem("file-exists", "", f"{shown(str(path))} is {kind}.", remedy))
+    if problems:
+        raise ExportError(problems)
 
 
 def _make(target: Path, files: Mapping[str, bytes]) -> None:

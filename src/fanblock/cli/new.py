@@ -65,6 +65,26 @@ def recipe(path: str, name: str | None) -> int:
     return 0
 
 
+@new.command()
+@click.option("--out", "folder", default=".", show_default=True, metavar="FOLDER", help="Where the two files go.")
+def form(folder: str) -> int:
+    """Write a form to print and fill in beside the tape, for A4 and for Letter paper.
+
+    \b
+    Example:
+      fanblock new form
+    """
+    from fanblock.bundle import form_bundle
+    from fanblock.output import refuse_existing, write_all
+
+    bundle = form_bundle()
+    refuse_existing(Path(folder) / made.name for made in bundle.files)
+    for path in write_all(folder, {made.name: made.data for made in bundle.files}):
+        say(wrapped(f"{path} is written."))
+    say(wrapped("Print the one for your paper. It tells how to take each measure, alone or with a friend."))
+    return 0
+
+
 def _typed(path: str) -> str:
     """A path as it is typed on a command line."""
     return f'"{path}"' if " " in path else path

@@ -1,22 +1,18 @@
 """A draft: the block, what shall be added or taken in, and the lines drawn on it so far.
 
 Everything on a draft is kept in the block's own coordinates: *around* (0 centre front, 1 centre back) and *height*
-(0 waist, 1 bust), so that a line means the same on any body. :class:`Work` is what a draft becomes when it has been
-separated: panels in the plane, with the choices made for finishing them.
+(0 waist, 1 bust), so that a line means the same on any body.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
-from types import MappingProxyType
+from dataclasses import dataclass
 
 import numpy as np
 
 from fanblock.block.ruled import Block
-from fanblock.geometry.curve import Curve, Points
+from fanblock.geometry.curve import Points
 from fanblock.geometry.splines import Function
-from fanblock.pattern.model import EndShift, Panel
 from fanblock.wearer.body import Body
 
 AROUND, HEIGHT = 0, 1
@@ -99,53 +95,3 @@ class Draft:
             if seam.name == name:
                 return seam
         raise KeyError(name)
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class SeamRecord:
-    """A pair of mated edges, as panel and edge names, with what truing did to their ends.
-
-    ``line`` is the seam line both were cut along; ``name`` differs from it where another seam ends on this one.
-    """
-
-    name: str
-    line: str
-    number: int
-    front: tuple[str, str]
-    back: tuple[str, str]
-    above: EndShift | None
-    below: EndShift | None
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Work:
-    """The separated, trued panels of a draft, and how they shall be finished."""
-
-    draft: Draft
-    panels: tuple[Panel, ...]
-    seams: tuple[SeamRecord, ...]
-    lines: Mapping[str, Curve]
-    grains: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
-    notch_at: float = 0.4
-    tick_mm: float = 5.0
-    allowance_by_kind: Mapping[str, float] = field(
-        default_factory=lambda: MappingProxyType(DEFAULT_ALLOWANCES)
-    )
-    allowance_by_name: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
-    layers: tuple[tuple[str, int], ...] = (("outer", 2),)
-    on_fold: tuple[str, ...] = ()
-
-    @property
-    def body(self) -> Body:
-        """The body this is drawn for."""
-        return self.draft.body
-
-    @property
-    def block(self) -> Block:
-        """The block this was drawn on."""
-        return self.draft.block
-
-
-DEFAULT_ALLOWANCES = {"seam": 15.0, "center": 15.0, "lacing": 25.0, "top": 0.0, "hem": 0.0, "slit": 0.0}
-"""Width beyond each kind of edge where a recipe says nothing: seams 15 mm, folded lacing edges 25 mm, bound edges
-none (common practice, no source)."""

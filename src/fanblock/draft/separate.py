@@ -9,10 +9,11 @@ import numpy as np
 
 from fanblock.draft.lacing import HIGHEST, LOWEST
 from fanblock.draft.mates import MatePair, Rim, mated, rims_of
-from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine, SeamRecord, Work
+from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine
 from fanblock.draft.slicing import Loop, Side, closed_loop, holding, inside_at, sliced, split_at_height
 from fanblock.draft.takes import Take, takes_of
 from fanblock.draft.truing import Trued, trued
+from fanblock.draft.work import SeamRecord, Work
 from fanblock.geometry.curve import Curve, Points
 from fanblock.pattern.model import CENTER, HEM, LACING, SEAM, SLIT, TOP, Edge, EdgeName, EndShift, Panel
 from fanblock.problems import GeometryError, Problem
@@ -63,7 +64,9 @@ def separated(draft: Draft, names: tuple[str, ...]) -> Work:
     rims, pairs = mated([list(rims_of(draft.block, loop)) for loop in loops])
     rims, records = trued(rims, pairs)
     order = _seam_order(draft)
-    panels = tuple(_panel(draft, names, number, rims, pairs) for number in range(len(rims)))
+    panels = tuple(_panel(names, number, rims, pairs) for number in range(len(rims)))
+    traces = {panel.name: _traced(draft, panel) for panel in panels}
+    panels = tuple(replace(panel, levels=_levels(draft, traces[panel.name])) for panel in panels)
     seams = tuple(
         SeamRecord(
             name=rims[pair.front[0]][pair.front[1]].name,
@@ -76,9 +79,8 @@ def separated(draft: Draft, names: tuple[str, ...]) -> Work:
         )
         for pair, record in zip(pairs, records, strict=True)
     )
-    return Work(
-        draft, panels, tuple(sorted(seams, key=lambda seam: (seam.number, seam.name))), _lines(draft, whole)
-    )
+    ordered = tuple(sorted(seams, key=lambda seam: (seam.number, seam.name)))
+    return Work(draft, panels, ordered, _lines(draft, whole), takes, MappingProxyType(traces))
 
 
 def sliced_loops(draft: Draft, whole: Loop, takes: tuple[Take, ...]) -> tuple[Loop, ...]:
@@ -160,7 +162,7 @@ def _seam_order(draft: Draft) -> dict[str, int]:
 
 
 def _panel(
-    draft: Draft, names: tuple[str, ...], number: int, rims: list[list[Rim]], pairs: tuple[MatePair, ...]
+    names: tuple[str, ...], number: int, rims: list[list[Rim]], pairs: tuple[MatePair, ...]
 ) -> Panel:
     mates = {}
     for pair in pairs:
@@ -170,26 +172,26 @@ def _panel(
         place = mates.get((number, index))
         mate = None if place is None else EdgeName(names[place[0]], rims[place[0]][place[1]].name)
         edges.append(Edge(rim.name, rim.kind, rim.curve, mate, "", mate is not None, rim.waist_at_mm))
-    panel = Panel(names[number], number + 1, tuple(edges))
-    return replace(panel, levels=levels_in(draft, panel))
+    return Panel(names[number], number + 1, tuple(edges))
 
 
-def levels_in(draft: Draft, panel: Panel) -> MappingProxyType[str, tuple[Curve, ...]]:
-    """Return the parts of the waist and bust levels inside a panel, from stitch line to stitch line."""
-    loop = block_loop(draft, panel)
+def _traced(draft: Draft, panel: Panel) -> Loop:
+    """Return a panel's loop in around and height."""
+    around, height = draft.block.where(np.vstack([edge.curve.points for edge in panel.edges]))
+    places = np.column_stack((around, height))
+    ends = np.cumsum([len(edge.curve.points) for edge in panel.edges])[:-1]
+    return tuple(
+        Side(edge.name, edge.kind, points) for edge, points in zip(panel.edges, np.split(places, ends), strict=True)
+    )
+
+
+def _levels(draft: Draft, loop: Loop) -> MappingProxyType[str, tuple[Curve, ...]]:
+    """Return the parts of the waist and bust levels inside a loop, from stitch line to stitch line."""
     return MappingProxyType(
         {
             name: tuple(draft.block.level(height, *stretch) for stretch in inside_at(loop, height))
             for name, height in (("waist", 0.0), ("bust", 1.0))
         }
-    )
-
-
-def block_loop(draft: Draft, panel: Panel) -> Loop:
-    """Return a panel's loop in around and height."""
-    around, height = draft.block.where(panel.loop())
-    return (
-        Side(panel.name, "", np.column_stack((np.append(around, around[:1]), np.append(height, height[:1])))),
     )
 
 

@@ -6,13 +6,13 @@ from collections.abc import Iterable
 from dataclasses import replace
 from types import MappingProxyType
 
-from fanblock.draft.model import DEFAULT_ALLOWANCES, Work
+from fanblock.draft.work import DEFAULT_ALLOWANCES, Work
 from fanblock.finish.girths import girths_of
 from fanblock.finish.graining import with_grain
 from fanblock.finish.letters import letters
 from fanblock.finish.notching import with_notches
 from fanblock.finish.offsets import cut_line
-from fanblock.pattern.model import CENTER, FOLD, EdgeName, Edge, Note, Panel, Pattern, Seam, Title
+from fanblock.pattern.model import CENTER, FOLD, Edge, EdgeName, Note, Panel, Pattern, Seam, Title
 from fanblock.problems import GeometryError, Problem, nearest
 
 

@@ -7,11 +7,11 @@ from collections.abc import Mapping
 import numpy as np
 
 from fanblock.block.ruled import Block
-from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine, Work
-from fanblock.draft.separate import block_loop
-from fanblock.draft.slicing import inside_at
-from fanblock.draft.takes import Take, takes_of
+from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine
+from fanblock.draft.slicing import Loop, inside_at
+from fanblock.draft.takes import Take
 from fanblock.draft.truing import CROSSING_KINDS
+from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import crossings
 from fanblock.pattern.model import HEM, Girth, Panel
@@ -30,16 +30,18 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
     takes can be held against the block's own level.
     """
     draft = work.draft
-    takes = takes_of(draft)
     spans = [_Span(draft, panel, work) for panel in work.panels]
+    heights = np.array(LEVELS)
+    taken_at = {take.seam.name: take(heights) for take in work.takes}
+    edges_at = {take.seam.name: _edges_at(draft, take, heights) for take in work.takes}
     found = []
-    for height in LEVELS:
-        edges = {take.seam.name: _edges_at(draft, take, height) for take in takes}
+    for number, height in enumerate(LEVELS):
+        edges = {name: (float(front[number]), float(back[number])) for name, (front, back) in edges_at.items()}
         parts = free = 0.0
         for span in spans:
             parts += _length(draft.block, height, inside_at(span.loop, height))
             free += _length(draft.block, height, _above(span.top, height, span.cloth_at(height, edges)))
-        taken = tuple((take.seam.name, float(take(np.array([height]))[0])) for take in takes)
+        taken = tuple((name, float(mm[number])) for name, mm in taken_at.items())
         found.append(_girth(draft, height, taken, parts, free))
     return tuple(found)
 
@@ -49,8 +51,8 @@ class _Span:
 
     def __init__(self, draft: Draft, panel: Panel, work: Work) -> None:
         self.draft = draft
-        self.loop = block_loop(draft, panel)
-        self.top = _top_edges(draft.block, panel)
+        self.loop = work.traces[panel.name]
+        self.top = _top_edges(self.loop)
         self.left = [draft.seam(seam.line) for seam in work.seams if seam.back[0] == panel.name]
         self.right = [draft.seam(seam.line) for seam in work.seams if seam.front[0] == panel.name]
 
@@ -68,11 +70,11 @@ def _reaches(seam: SeamLine, height: float) -> bool:
     return seam.low <= height and (not seam.host or height <= seam.top)
 
 
-def _edges_at(draft: Draft, take: Take, height: float) -> Stretch:
-    """Return the arounds of a seam's two edges at a height."""
-    half = float(take(np.array([height]))[0]) / 2.0
-    middle = take.seam.around_at(height)
-    return float(draft.block.along(middle, height, -half)), float(draft.block.along(middle, height, half))
+def _edges_at(draft: Draft, take: Take, heights: Points) -> tuple[Points, Points]:
+    """Return the arounds of a seam's two edges at every height."""
+    half = take(heights) / 2.0
+    middle = take.seam.around_of(heights)
+    return draft.block.along(middle, heights, -half), draft.block.along(middle, heights, half)
 
 
 def _outer(draft: Draft, height: float) -> Stretch:
@@ -112,12 +114,9 @@ def _length(block: Block, height: float, stretches: list[Stretch]) -> float:
     return float(sum(block.level_part_mm(height, start, end) for start, end in stretches))
 
 
-def _top_edges(block: Block, panel: Panel) -> Points:
+def _top_edges(loop: Loop) -> Points:
     """Return a panel's upper crossing edges in around and height, from front to back; empty where it has none."""
-    runs = []
-    for edge in reversed(panel.edges):
-        if edge.kind in CROSSING_KINDS and edge.kind != HEM:
-            runs.append(np.column_stack(block.where(edge.curve.points[::-1])))
+    runs = [side.points[::-1] for side in reversed(loop) if side.kind in CROSSING_KINDS and side.kind != HEM]
     return np.vstack(runs) if runs else np.empty((0, 2))
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 
 from fanblock.block.ruled import Block
-from fanblock.draft.model import Work
+from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points, frozen
 from fanblock.geometry.meet import crossings
 from fanblock.pattern.model import Panel

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fanblock.draft.model import SeamLine, SeamRecord
+from fanblock.draft.model import SeamLine
+from fanblock.draft.work import SeamRecord
 
 LETTERS = "ABCDEFGJKLPRTY"
 """H I M N O Q S U V W X Z are left out: they survive being turned, or look alike on cloth (common practice, no source)."""

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from fanblock.draft.model import SeamRecord, Work
+from fanblock.draft.work import SeamRecord, Work
 from fanblock.geometry.curve import Points, frozen
 from fanblock.pattern.model import Edge, Notch, Panel
 

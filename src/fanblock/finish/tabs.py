@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from fanblock.draft.model import Work
+from fanblock.draft.work import Work
 from fanblock.geometry.corners import rounded
 from fanblock.geometry.curve import Curve, frozen
 from fanblock.pattern.model import CENTER, HEM, Edge, Panel, Slit

@@ -69,7 +69,5 @@ def free_corners(table: NDArray[np.int64], rows: int, columns: int) -> Mask:
     high, wide = table.shape[0] - 1, table.shape[1] - 1
     if rows > high or columns > wide:
         return np.zeros((0, 0), dtype=np.bool_)
-    count = (
-        table[rows:, columns:] - table[:-rows, columns:] - table[rows:, :-columns] + table[:-rows, :-columns]
-    )
+    count = table[rows:, columns:] - table[:-rows, columns:] - table[rows:, :-columns] + table[:-rows, :-columns]
     return np.asarray(count == 0)

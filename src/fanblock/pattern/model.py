@@ -7,15 +7,14 @@ seen from outside, puts the wearer's left side before you); the other half is it
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from types import MappingProxyType
-from collections.abc import Mapping
 
 import numpy as np
 
 from fanblock.block.ruled import Block
-
 from fanblock.geometry.curve import Curve, Points
 from fanblock.wearer.body import Body
 

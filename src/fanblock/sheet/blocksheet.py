@@ -1,4 +1,4 @@
-"""A block by itself, as a sheet at true scale."""
+"""A block by itself, as a sheet at true scale; how to draw it by hand is in :mod:`fanblock.sheet.guidepages`."""
 
 from __future__ import annotations
 
@@ -12,16 +12,21 @@ from fanblock.geometry.bezier import fit, polyline
 from fanblock.geometry.curve import Points
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted
+from fanblock.sheet.guidepages import guide_html, guide_pages
 from fanblock.sheet.upright import moved_group
 from fanblock.units import format_length
 from fanblock.wearer.body import Body
+
+__all__ = ["block_sheet", "guide_html", "guide_pages"]
 
 MARGIN_MM = 22.0
 WORDS_MM = 3.6
 
 
 def block_sheet(block: Block, body: Body) -> Drawing:
-    """Return the block at true scale: both centres, waist and bust, rulings every 10 %, levels every 25 %, the side."""
+    """Return the block at true scale: both centres, waist and bust, rulings every 10 %, levels every 25 %,
+    the side.
+    """
     frame = np.vstack([block.at(np.linspace(0.0, 1.0, 41), height) for height in (0.0, 1.0)])
     shift = np.array([MARGIN_MM, MARGIN_MM]) - frame.min(axis=0)
     width, height = np.ptp(frame, axis=0) + 2 * MARGIN_MM

@@ -1,4 +1,6 @@
-"""What anybody should know before something is laced around a body. Costume only; nothing here is advice on health."""
+"""What anybody should know before something is laced around a body. Costume only; nothing here is advice on
+health.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The first pages of a pattern that is printed at home: what it is, whether the printer told the truth, what to cut."""
+"""The first pages of a pattern that is printed at home: what it is, whether the printer told the truth,
+what to cut.
+"""
 
 from __future__ import annotations
 
@@ -81,7 +83,9 @@ def _cut_list(pattern: Pattern, left: float, width: float) -> tuple[list[tuple[s
 
 
 def _more(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
-    """What does not fit on the first page: the numbers to measure, sewing, the key to the marks, the cautions."""
+    """What does not fit on the first page: the numbers to measure, sewing, the key to the marks, the
+    cautions.
+    """
     area = below_header(paper)
     room = square_box()
     right = area.right - room.width_mm

@@ -12,13 +12,36 @@ from fanblock.sheet.drawing import Group, Stroke, Words
 
 # One side of the figure in centimetres of a body: x from the middle line, y from the floor.
 _TRUNK = (
-    (5.2, 146.0), (5.6, 142.5), (9.5, 140.2), (16.4, 138.0), (20.2, 134.5), (22.2, 127.0), (23.6, 114.0), (25.4, 101.0),
-    (27.4, 88.0), (28.6, 79.0), (27.0, 75.5), (25.2, 79.0), (23.4, 90.0), (21.0, 104.0), (19.0, 116.0), (16.8, 127.0),
-)  # fmt: skip
+    (5.2, 146.0),
+    (5.6, 142.5),
+    (9.5, 140.2),
+    (16.4, 138.0),
+    (20.2, 134.5),
+    (22.2, 127.0),
+    (23.6, 114.0),
+    (25.4, 101.0),
+    (27.4, 88.0),
+    (28.6, 79.0),
+    (27.0, 75.5),
+    (25.2, 79.0),
+    (23.4, 90.0),
+    (21.0, 104.0),
+    (19.0, 116.0),
+    (16.8, 127.0),
+)
 _FLANK = (
-    (16.8, 127.0), (16.2, 123.0), (16.4, 118.5), (15.2, 112.0), (13.0, 104.5), (12.5, 101.0), (14.0, 95.5), (16.8, 88.0),
-    (18.2, 81.5), (18.2, 74.0), (17.2, 64.0),
-)  # fmt: skip
+    (16.8, 127.0),
+    (16.2, 123.0),
+    (16.4, 118.5),
+    (15.2, 112.0),
+    (13.0, 104.5),
+    (12.5, 101.0),
+    (14.0, 95.5),
+    (16.8, 88.0),
+    (18.2, 81.5),
+    (18.2, 74.0),
+    (17.2, 64.0),
+)
 _LEG = ((1.2, 64.0), (0.9, 69.0), (0.0, 73.0))
 BUST_Y, WAIST_Y, HIP_Y, NAPE_Y = 118.0, 101.0, 82.0, 142.5
 LOW_Y, HIGH_Y = 64.0, 169.0
@@ -28,7 +51,9 @@ BACK_MARKS = ("bust to waist at back", "back length", "hip depth", "front arc")
 
 
 def figures(left: float, bottom: float, height_mm: float, numbers: dict[str, int]) -> tuple[Group, float]:
-    """Return the two figures side by side and how wide they are; ``numbers`` puts each measure's number at its place."""
+    """Return the two figures side by side and how wide they are; ``numbers`` puts each measure's number at
+    its place.
+    """
     scale = height_mm / (HIGH_Y - LOW_Y)
     width = 72.0 * scale
     items: list[Stroke | Words] = []

@@ -1,4 +1,6 @@
-"""How to draw a block by hand, as pages to print and as one HTML page: text, a table of points and a small plan."""
+"""How to draw a block by hand, as pages to print and as one HTML page: text, a table of points and a small
+plan.
+"""
 
 from __future__ import annotations
 
@@ -27,7 +29,9 @@ ROWS_A_COLUMN = 18
 
 
 def guide_pages(block: Block, body: Body, paper: Paper) -> tuple[Drawing, ...]:
-    """Return pages that tell how to draw the block by hand, a small plan first; they keep within the printable part."""
+    """Return pages that tell how to draw the block by hand, a small plan first; they keep within the
+    printable part.
+    """
     guide = guide_of(block, body.units)
     area = below_header(paper)
     items, top = heading(f"Drawing the block of {body.name} by hand", area.left, area.top - 2.0, area.width_mm, 5.4)
@@ -50,7 +54,7 @@ def guide_pages(block: Block, body: Body, paper: Paper) -> tuple[Drawing, ...]:
     rows = list(_point_rows(guide))
     for start in range(0, max(len(rows) - 1, 1), ROWS_A_COLUMN):
         some = [rows[0], *rows[1 + start : 1 + start + ROWS_A_COLUMN]]
-        widths = [28.0] * len(rows[0])
+        widths = [34.0] * len(rows[0])
         _, low = table(some, area.left, top, widths, 3.2)
         if low < area.bottom:
             pages.append(_page(body, paper, items, groups))
@@ -102,9 +106,14 @@ def _point_rows(guide: Guide) -> Iterator[tuple[str, ...]]:
     for station in sorted(by_station):
         heights = by_station[station]
         yield (
-            format_length(station, guide.units),
-            *(format_length(heights[name], guide.units) if name in heights else "–" for name in names),
+            _both(station, guide.units),
+            *(_both(heights[name], guide.units) if name in heights else "–" for name in names),
         )
+
+
+def _both(mm: float, units: str) -> str:
+    """A length as the wearer measures; inches, which are read to an eighth, in centimetres too."""
+    return f"{format_length(mm, 'in')} ({format_length(mm, 'cm')})" if units == "in" else format_length(mm, units)
 
 
 def _page(body: Body, paper: Paper, items: Items, groups: list[Group]) -> Drawing:
@@ -113,7 +122,9 @@ def _page(body: Body, paper: Paper, items: Items, groups: list[Group]) -> Drawin
 
 
 def plan_drawing(block: Block, guide: Guide, width_mm: float, height_mm: float) -> Drawing:
-    """Return a small plan of the block on its sheet, with the pin where one fits and the names of corners and levels."""
+    """Return a small plan of the block on its sheet, with the pin where one fits and the names of corners
+    and levels.
+    """
     points = {name: np.array([mark.x_mm, mark.y_mm]) for name, mark in guide.corners.items()}
     marks = {name: np.array([[mark.x_mm, mark.y_mm] for mark in some]) for name, some in guide.marks.items()}
     room = Box(2.0, 6.0, width_mm - 2.0, height_mm - 6.0)

@@ -1,4 +1,6 @@
-"""Panels laid seam to seam: how each must turn and slide so that its seams meet its neighbours' at the waist."""
+"""Panels laid seam to seam: how each must turn and slide so that its seams meet its neighbours' at the
+waist.
+"""
 
 from __future__ import annotations
 
@@ -15,8 +17,8 @@ from fanblock.sheet.upright import moved_panel
 def joined(pattern: Pattern) -> Mapping[str, Panel]:
     """Return the panels by name, laid seam to seam in the block's frame, beginning with the first.
 
-    At each seam the back piece is turned and slid until its waist point lies on the front piece's and both seam
-    edges point the same way to their far ends. A panel that no seam joins stays where it was drawn.
+    At each seam the back piece is turned and slid until its waist point lies on the front piece's and both
+    seam edges point the same way to their far ends. A panel that no seam joins stays where it was drawn.
     """
     placed: dict[str, Panel] = {}
     panels = sorted(pattern.panels, key=lambda panel: panel.number)

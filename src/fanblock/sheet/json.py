@@ -173,7 +173,9 @@ def _seam(seam: Seam, pattern: Pattern) -> dict[str, Any]:
 
 
 def _below_waist(seam: Seam, pattern: Pattern) -> str:
-    """``sewn`` where the seam runs on below the waist, ``open`` where slit edges go on from it, else ``none``."""
+    """``sewn`` where the seam runs on below the waist, ``open`` where slit edges go on from it, else
+    ``none``.
+    """
     panel = pattern.by_name[seam.front.panel]
     edge = panel.edge(seam.front.edge)
     at = edge.waist_at_mm

@@ -1,4 +1,6 @@
-"""The key picture: one half of the garment from outside, its panels seam to seam, with numbers, names and letters."""
+"""The key picture: one half of the garment from outside, its panels seam to seam, with numbers, names and
+letters.
+"""
 
 from __future__ import annotations
 
@@ -49,7 +51,7 @@ def _panel(panel: Panel) -> Iterator[Stroke | Words]:
     for part in panel.levels.get("waist", ()):
         lines.append(part.points)
         yield Stroke(fit(part), "level", "waist level")
-    done, _, _ = place_all(_wishes(panel), Space.within(ring, lines, 0.5))
+    done, _, _ = place_all(list(_wishes(panel)), Space.within(ring, lines, 0.5))
     for label in done:
         yield from label.items
 

@@ -1,7 +1,7 @@
 """What is written on a piece, in order of importance, and where each word would like to stand.
 
-A :class:`Wish` names some ways to set its words and some places for them; :mod:`fanblock.sheet.placing` finds room.
-All places are in the frame of the upright panel.
+A :class:`Wish` names some ways to set its words and some places for them; :mod:`fanblock.sheet.placing`
+finds room. All places are in the frame of the upright panel.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fanblock.geometry.curve import Curve, Points
+from fanblock.geometry.curve import Curve
 from fanblock.pattern.model import CENTER, FOLD, LACING, SEAM, TOP, Edge, Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.wording import LEAST_MM, Block, Line, choices, paragraphs, wrapped
@@ -21,17 +21,24 @@ LETTER_ENDS_MM = (13.0, 20.0, 28.0, 9.0, 38.0)
 """How far from the end of a seam its letter stands, in order of liking."""
 BODY = ("number", "cut", "half", "identity")
 _WHOLE_SIZES = (
-    (18.0, 7.0, 3.6, 90.0), (18.0, 7.0, 3.6, 68.0), (16.0, 6.5, 3.4, 56.0), (14.0, 6.0, 3.0, 46.0), (12.0, 5.0, 2.7, 38.0)
-)  # fmt: skip
-"""Sizes of number, name and text, and the width to wrap at, for setting all of a piece's words as one block."""
+    (18.0, 7.0, 3.6, 90.0),
+    (18.0, 7.0, 3.6, 68.0),
+    (16.0, 6.5, 3.4, 56.0),
+    (14.0, 6.0, 3.0, 46.0),
+    (12.0, 5.0, 2.7, 38.0),
+)
+"""Sizes of number, name and text, and the width to wrap at, for setting all of a piece's words as one
+block.
+"""
 
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """Words that want a place: ways to set them, best first; places, best first; how far off is still right.
+    """Words that want a place: ways to set them, best first; places, best first; how far off is still
+    right.
 
-    ``sign`` is an arrow drawn before the words. What cannot be placed and is ``needed`` goes on a flag beside the
-    piece. Once placed it also grants the wishes named in ``grants``.
+    ``sign`` is an arrow drawn before the words. What cannot be placed and is ``needed`` goes on a flag
+    beside the piece. Once placed it also grants the wishes named in ``grants``.
     """
 
     name: str
@@ -45,7 +52,9 @@ class Wish:
 
 
 def wishes(panel: Panel, pattern: Pattern) -> list[Wish]:
-    """Return everything that is written on the upright ``panel`` but the allowances, most bound to its place first."""
+    """Return everything that is written on the upright ``panel`` but the allowances, most bound to its
+    place first.
+    """
     return [
         *_levels(panel),
         *_letters(panel),
@@ -94,10 +103,7 @@ def _inside(curve: Curve, at_mm: float, turn: float, depth_mm: float) -> tuple[f
 def _top(panel: Panel) -> Wish:
     tops = [edge for edge in panel.edges if edge.kind == TOP] or list(panel.edges)
     curve = max(tops, key=lambda edge: float(edge.curve.points[:, 1].mean())).curve
-    places = [
-        (float(x), float(y) - 7.0)
-        for x, y in (curve.at(r * curve.length_mm) for r in (0.5, 0.4, 0.6, 0.3, 0.7))
-    ]
+    places = [(float(x), float(y) - 7.0) for x, y in (curve.at(r * curve.length_mm) for r in (0.5, 0.4, 0.6, 0.3, 0.7))]
     blocks = tuple(Block((Line("TOP", size, True),)) for size in (5.0, 4.0, 3.0, LEAST_MM))
     return Wish("top", blocks, tuple(places), 9.0, (0.6, 1.0), UP)
 
@@ -109,22 +115,20 @@ def _sides(panel: Panel) -> Iterator[Wish]:
         edge = max(fronts, key=lambda edge: edge.curve.length_mm)
         blocks = choices(["toward center front"], (3.6, 3.0, LEAST_MM), (60.0, 26.0, 18.0, 12.0))
         level = [_inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 18.0) for ratio in (0.5, 0.62, 0.38)]
-        close = [
-            _inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 5.0) for ratio in (0.5, 0.6, 0.4, 0.7, 0.3)
-        ]
+        close = [_inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 5.0) for ratio in (0.5, 0.6, 0.4, 0.7, 0.3)]
         yield Wish("toward center front", blocks, (*close, *level), 24.0, (1.6, 0.5), LEFT)
     for edge in panel.edges:
         if edge.kind in (CENTER, LACING, FOLD):
             words = phrases.side_words(edge, panel)
             upright = tuple(Block((Line(words, size),), 90.0) for size in (3.6, 3.0, LEAST_MM))
-            places = tuple(
-                _inside(edge.curve, r * edge.curve.length_mm, 1.0, 4.0) for r in (0.4, 0.5, 0.6, 0.3, 0.7)
-            )
+            places = tuple(_inside(edge.curve, r * edge.curve.length_mm, 1.0, 4.0) for r in (0.4, 0.5, 0.6, 0.3, 0.7))
             yield Wish(f"along {edge.name}", upright, places, 30.0, (3.0, 0.3))
 
 
 def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
-    """Number and name, what to cut, which half, and what tells two printings apart: as one block or, failing that, four."""
+    """Number and name, what to cut, which half, and what tells two printings apart: as one block or,
+    failing that, four.
+    """
     middle = _middle(panel)
     cutting = phrases.cutting(panel)
     garment, stamp = phrases.identity(pattern.title)
@@ -134,9 +138,7 @@ def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
     yield Wish("number", tuple(_number(panel)), (middle,))
     yield Wish("cut", choices(cutting, (3.6, 3.0, LEAST_MM), wide, True), (below,), weights=(1.0, 0.8))
     yield Wish("half", choices([phrases.HALF], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
-    yield Wish(
-        "identity", choices([garment, stamp], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8)
-    )
+    yield Wish("identity", choices([garment, stamp], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
     yield Wish(
         "grain",
         tuple(Block((Line("grain", s),), 90.0) for s in (3.0, LEAST_MM)),
@@ -197,12 +199,10 @@ def _number(panel: Panel) -> Iterator[Block]:
                 yield Block((Line(f"{panel.number} · {panel.name}", min(number, 1.6 * name), True),), angle)
 
 
-def allowance_wishes(panel: Panel, units: str) -> list[tuple[Edge, str, Sequence[Points]]]:
-    """Return for each edge what its allowance is in words, and points along it where the words may stand."""
-    found: list[tuple[Edge, str, Sequence[Points]]] = []
+def allowance_wishes(panel: Panel, units: str) -> list[tuple[Edge, str, Sequence[float]]]:
+    """Return for each edge what its allowance is in words, and distances along it where the words may stand."""
+    found: list[tuple[Edge, str, Sequence[float]]] = []
     for edge in panel.edges:
         ratios = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9)
-        found.append(
-            (edge, phrases.allowance(edge, panel, units), [ratio * edge.curve.length_mm for ratio in ratios])
-        )
+        found.append((edge, phrases.allowance(edge, panel, units), [ratio * edge.curve.length_mm for ratio in ratios]))
     return found

@@ -1,4 +1,6 @@
-"""All pieces of a pattern on one sheet: laid for a roll or a large sheet, or for home pages that are to be joined."""
+"""All pieces of a pattern on one sheet: laid for a roll or a large sheet, or for home pages that are to be
+joined.
+"""
 
 from __future__ import annotations
 
@@ -44,9 +46,9 @@ def is_tiled(paper: Paper) -> bool:
 def laid_out(pattern: Pattern, paper: Paper | None = None, pieces: Sequence[Piece] = ()) -> Drawing:
     """Return all pieces on one sheet.
 
-    Without paper the sheet is for the screen and carries a test square of its own. A roll or a large sheet carries
-    the title and the long line; the test square is added by whoever writes the page. For paper that is joined from
-    pages see :func:`tiled_layout`. Raises ExportError when a piece is wider than the paper.
+    Without paper the sheet is for the screen and carries a test square of its own. A roll or a large sheet
+    carries the title and the long line; the test square is added by whoever writes the page. For paper that
+    is joined from pages see :func:`tiled_layout`. Raises ExportError when a piece is wider than the paper.
     """
     if paper is not None and is_tiled(paper):
         return tiled_layout(pattern, paper, pieces)[0]
@@ -62,7 +64,11 @@ def laid_out(pattern: Pattern, paper: Paper | None = None, pieces: Sequence[Piec
     packing = pack([outline * (1.0, -1.0) for outline in outlines], wide - 2 * EDGE_MM)
     height = packing.height_mm + 2 * EDGE_MM
     shifts = [(x + EDGE_MM, height - EDGE_MM - y) for x, y in packing.shifts]
-    groups = [moved_group(item.group, shift) for item, shift in zip([*pieces, *blocks], shifts, strict=True)]
+    drawn = [*(item.group for item in pieces), *(block.group for block in blocks)]
+    groups = [moved_group(group, shift) for group, shift in zip(drawn, shifts, strict=True)]
+    if paper is None:
+        ends = [float(ring[:, 0].max()) + x for ring, (x, _) in zip(outlines, packing.shifts, strict=True)]
+        wide = max(ends) + 2 * EDGE_MM
     if not pattern.sound:
         groups.insert(0, _not_sound(_every(wide, height)))
     return Drawing(_name(pattern), wide, height, tuple(groups))
@@ -75,9 +81,7 @@ def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -
     pieces = pieces or pieces_of(pattern)
     outlines = [item.outline * (1.0, -1.0) for item in pieces]
     packing = pack_on_tiles(outlines, tiling)
-    far = np.max(
-        [ring.max(axis=0) + shift for ring, shift in zip(outlines, packing.shifts, strict=True)], axis=0
-    )
+    far = np.max([ring.max(axis=0) + shift for ring, shift in zip(outlines, packing.shifts, strict=True)], axis=0)
     placed = [(item, (x, float(far[1]) - y)) for item, (x, y) in zip(pieces, packing.shifts, strict=True)]
     groups = [moved_group(item.group, shift) for item, shift in placed]
     size = (float(far[0]), float(far[1]))
@@ -97,9 +101,7 @@ def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -
     groups.append(moved_group(found[0].group, found[1]))
     plan = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper) if size[0] > far[0] else plan
     if not pattern.sound:
-        inner = [
-            (tile.field.left, tile.field.bottom, tile.field.right, tile.field.top) for tile in plan.tiles
-        ]
+        inner = [(tile.field.left, tile.field.bottom, tile.field.right, tile.field.top) for tile in plan.tiles]
         groups.insert(0, _not_sound(inner))
     return Drawing(_name(pattern), *size, tuple(groups)), plan
 

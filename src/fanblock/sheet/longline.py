@@ -45,8 +45,8 @@ def line_on_tiles(
 ) -> tuple[Block, tuple[float, float]] | None:
     """Return the long line, level or upright, and where its lower left corner stands; None without room.
 
-    It keeps to the pages of the plan. Where it can it keeps off the ``pieces``; else, being a thin line of another
-    colour, it runs over them but keeps off what is ``worded``.
+    It keeps to the pages of the plan. Where it can it keeps off the ``pieces``; else, being a thin line of
+    another colour, it runs over them but keeps off what is ``worded``.
     """
     for obstacles in (pieces, worded):
         for upright in (False, True):
@@ -57,9 +57,7 @@ def line_on_tiles(
     return None
 
 
-def _place(
-    block: Block, upright: bool, obstacles: Sequence[Points], plan: TilePlan
-) -> tuple[float, float] | None:
+def _place(block: Block, upright: bool, obstacles: Sequence[Points], plan: TilePlan) -> tuple[float, float] | None:
     origin = np.array([plan.grid.left, plan.grid.bottom])
     size = np.array([plan.grid.width_mm, plan.grid.height_mm])
     shape = (int(size[1] / CELL_MM), int(size[0] / CELL_MM))

@@ -12,14 +12,27 @@ from fanblock.sheet.tiles import below_header
 from fanblock.wearer.measures import MEASURES
 
 FIRST = (
-    "bust", "waist", "bust to waist", "raised", "bust to waist at side", "bust to waist at back", "underarm", "front arc",
-    "underbust", "underbust height", "upper chest", "hip", "hip depth", "belly", "back length",
-)  # fmt: skip
+    "bust",
+    "waist",
+    "bust to waist",
+    "raised",
+    "bust to waist at side",
+    "bust to waist at back",
+    "underarm",
+    "front arc",
+    "underbust",
+    "underbust height",
+    "upper chest",
+    "hip",
+    "hip depth",
+    "belly",
+    "back length",
+)
 """The measures on the first page, in the order they are taken; the rest follow on the second."""
 
 BEFORE = (
-    "Wear the shift and nothing under it. Tie one tape round the fullest part of the bust, level, and one round the waist "
-    "where you crease when you bend sideways; let it settle by itself.",
+    "Wear the shift and nothing under it. Tie one tape round the fullest part of the bust, level, and one round the "
+    "waist where you crease when you bend sideways; let it settle by itself.",
     "Write what the tape says. Nothing is deducted here, not for clothes and not for lacing: that is reckoned later, "
     "and an old book that tells you to deduct would have you do it twice.",
     "Alone? Half a centimetre either way is good enough; the toile decides. No tape at hand? A strip of paper, nicked "
@@ -46,7 +59,10 @@ def measure_form(paper: Paper) -> tuple[Drawing, ...]:
         [name for name in FIRST if name in MEASURES], numbers, area.left, top - figure_mm - 9.0, area.width_mm
     )
     items += more
-    says = "* The block cannot be drawn without these three. The other lengths make it better; what is missing is guessed, aloud."
+    says = (
+        "* The block cannot be drawn without these three. The other lengths make it better; "
+        "what is missing is guessed, aloud."
+    )
     more, _ = paragraph(says, area.left, low - 1.0, area.width_mm, 2.8)
     items += more
     second, below = heading("More measures, for bodices, sleeves and collars", area.left, area.top - 2.0, area.width_mm)

@@ -12,7 +12,8 @@ SHUFFLES = 12
 
 
 def orders(outlines: Sequence[Points], shuffles: int = SHUFFLES) -> list[tuple[int, ...]]:
-    """Return orders of laying, without repeats: as given, tallest first, largest, widest, backwards, and shuffles.
+    """Return orders of laying, without repeats: as given, tallest first, largest, widest, backwards, and
+    shuffles.
 
     A shuffle is a stride through the tallest-first order, so it depends on nothing but the count.
 

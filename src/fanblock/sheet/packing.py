@@ -1,7 +1,8 @@
 """Where each piece lies on the sheet: upright, never overlapping, the same every time.
 
-Pieces are laid by their true outlines on a grid of cells. For every two pieces the shifts at which they would meet
-are worked out once; after that an order of laying costs next to nothing, so many orders are tried and the best kept.
+Pieces are laid by their true outlines on a grid of cells. For every two pieces the shifts at which they
+would meet are worked out once; after that an order of laying costs next to nothing, so many orders are
+tried and the best kept.
 """
 
 from __future__ import annotations
@@ -23,14 +24,18 @@ CELL_MM = 4.0
 GAP_MM = 6.0
 SHARED_MM2 = 0.01
 WORTH_RATIO = 0.99
-"""A later order of laying is taken only when it is shorter than this: sheets in reading order are easier to use."""
+"""A later order of laying is taken only when it is shorter than this: sheets in reading order are easier to
+use.
+"""
 
 Cost = Callable[[int, "Mask", Sequence[tuple[int, int]], Sequence[int]], NDArray[np.float64]]
 
 
 @dataclass(frozen=True, slots=True)
 class Packing:
-    """How far each outline moves, in the order given, and the rectangle from (0, 0) that then holds them all."""
+    """How far each outline moves, in the order given, and the rectangle from (0, 0) that then holds them
+    all.
+    """
 
     shifts: tuple[tuple[float, float], ...]
     width_mm: float
@@ -39,14 +44,18 @@ class Packing:
 
 @dataclass(frozen=True, slots=True)
 class Tiling:
-    """Pages side by side: their joins lie at ``lap_mm`` plus whole steps, across and up from the lower left corner."""
+    """Pages side by side: their joins lie at ``lap_mm`` plus whole steps, across and up from the lower left
+    corner.
+    """
 
     step_x_mm: float
     step_y_mm: float
     lap_mm: float = 0.0
 
     def touched(self, low: float, high: float, step: float) -> tuple[int, int]:
-        """Return the first and the last page in one direction that something from ``low`` to ``high`` lies on."""
+        """Return the first and the last page in one direction that something from ``low`` to ``high`` lies
+        on.
+        """
         first = max(0, int(np.floor((low - self.lap_mm) / step)))
         return first, max(first, int(np.ceil((high - self.lap_mm) / step)) - 1)
 
@@ -72,8 +81,8 @@ class Tiling:
 def pack(outlines: Sequence[Points], width_mm: float, gap_mm: float = GAP_MM) -> Packing:
     """Return where the outlines lie on a strip ``width_mm`` wide, as short as many orders of laying find.
 
-    The strip starts at y = 0 and grows upward. Raises ExportError naming the width that would be needed when an
-    outline is wider than the strip.
+    The strip starts at y = 0 and grows upward. Raises ExportError naming the width that would be needed
+    when an outline is wider than the strip.
     """
     widest = max(float(np.ptp(outline[:, 0])) for outline in outlines)
     if widest > width_mm:
@@ -84,14 +93,13 @@ def pack(outlines: Sequence[Points], width_mm: float, gap_mm: float = GAP_MM) ->
 
     def lowest(index: int, room: Mask, *_: object) -> NDArray[np.float64]:
         rows, across = np.indices(room.shape)
-        return (rows + table.masks[index].shape[0]) * 10_000.0 + rows * 10.0 + across * 0.001
+        top = rows + table.masks[index].shape[0]
+        return np.asarray(top * 10_000.0 + rows * 10.0 + across * 0.001, dtype=np.float64)
 
     best: tuple[float, tuple[tuple[float, float], ...]] | None = None
     for order in orders(outlines):
         shifts = table.laid(order, columns, lowest, width_mm)
-        tops = [
-            shift[1] + float(outline[:, 1].max()) for shift, outline in zip(shifts, outlines, strict=True)
-        ]
+        tops = [shift[1] + float(outline[:, 1].max()) for shift, outline in zip(shifts, outlines, strict=True)]
         score = max(tops) + 0.001 * sum(tops)
         if best is None or score < WORTH_RATIO * best[0]:
             best = (score, shifts)
@@ -101,13 +109,12 @@ def pack(outlines: Sequence[Points], width_mm: float, gap_mm: float = GAP_MM) ->
 
 
 def pack_on_tiles(outlines: Sequence[Points], tiling: Tiling, gap_mm: float = GAP_MM) -> Packing:
-    """Return where the outlines lie so that few pages carry ink and, among such, few page joins cross a piece."""
+    """Return where the outlines lie so that few pages carry ink and, among such, few page joins cross a
+    piece.
+    """
     table = _Table(tuple(outlines), gap_mm)
     area = sum(abs(region.area_mm2(outline)) for outline in outlines)
-    least = (
-        max(tiling.touched(0.0, float(np.ptp(outline[:, 0])), tiling.step_x_mm)[1] for outline in outlines)
-        + 1
-    )
+    least = max(tiling.touched(0.0, float(np.ptp(outline[:, 0])), tiling.step_x_mm)[1] for outline in outlines) + 1
     likely = int(np.sqrt(area) / tiling.step_x_mm) + 1
     best: tuple[tuple[int, int, float], tuple[tuple[float, float], ...]] | None = None
     for across in sorted({max(least, likely + more) for more in (0, 1, 2, 3)}):
@@ -153,7 +160,9 @@ class _Table:
 
     @cached_property
     def meeting(self) -> dict[tuple[int, int], Mask]:
-        """For (laid, next): where the next one's corner may not be, its centre cell being the laid one's corner."""
+        """For (laid, next): where the next one's corner may not be, its centre cell being the laid one's
+        corner.
+        """
         found: dict[tuple[int, int], Mask] = {}
         for i, first in enumerate(self.masks):
             for j in range(i + 1, len(self.masks)):
@@ -165,9 +174,7 @@ class _Table:
                 found[j, i] = met[::-1, ::-1]
         return found
 
-    def laid(
-        self, order: Sequence[int], columns: int, cost: Cost, width_mm: float
-    ) -> tuple[tuple[float, float], ...]:
+    def laid(self, order: Sequence[int], columns: int, cost: Cost, width_mm: float) -> tuple[tuple[float, float], ...]:
         """Return the shift of every outline when they are laid in ``order``, each where ``cost`` is least."""
         corners: list[tuple[int, int]] = []
         done: list[int] = []
@@ -190,25 +197,25 @@ class _Table:
 
 
 def _block(room: Mask, met: Mask, corner: tuple[int, int], shape: tuple[int, ...]) -> None:
-    """Strike from ``room`` the corners at which the next piece would meet the one whose corner is at ``corner``."""
+    """Strike from ``room`` the corners at which the next piece would meet the one whose corner is at
+    ``corner``.
+    """
     top, left = corner[0] - shape[0] + 1, corner[1] - shape[1] + 1
     row, column = max(top, 0), max(left, 0)
     end_row, end_column = min(top + met.shape[0], room.shape[0]), min(left + met.shape[1], room.shape[1])
     if row < end_row and column < end_column:
-        room[row:end_row, column:end_column] &= ~met[
-            row - top : end_row - top, column - left : end_column - left
-        ]
+        room[row:end_row, column:end_column] &= ~met[row - top : end_row - top, column - left : end_column - left]
 
 
 def _page_cost(table: _Table, tiling: Tiling) -> Cost:
-    """Return the cost of laying a piece anywhere: new pages first, then page joins crossed, then far from the corner."""
+    """Return the cost of laying a piece anywhere: new pages first, then page joins crossed, then far from
+    the corner.
+    """
 
     def spans(count: int, length: float, step: float) -> NDArray[np.int64]:
         return np.array([tiling.touched(k * CELL_MM, k * CELL_MM + length, step) for k in range(count)])
 
-    def cost(
-        index: int, room: Mask, corners: Sequence[tuple[int, int]], done: Sequence[int]
-    ) -> NDArray[np.float64]:
+    def cost(index: int, room: Mask, corners: Sequence[tuple[int, int]], done: Sequence[int]) -> NDArray[np.float64]:
         wide, high = np.ptp(table.outlines[index], axis=0)
         across = spans(room.shape[1], float(wide), tiling.step_x_mm)
         up = spans(room.shape[0], float(high), tiling.step_y_mm)

@@ -57,7 +57,9 @@ def allowance(edge: Edge, panel: Panel, units: str) -> str:
 
 
 def short_length(mm: float, units: str) -> str:
-    """Return a length for talking back: millimetres under 10 cm for those who measure in cm, else as they measure."""
+    """Return a length for talking back: millimetres under 10 cm for those who measure in cm, else as they
+    measure.
+    """
     small = units in ("mm", "cm") and mm < 100.0
     return format_length(mm, "mm" if small else units).replace(".0 ", " ")
 

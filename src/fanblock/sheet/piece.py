@@ -1,4 +1,6 @@
-"""One piece as it is printed: upright by its grain, with every line and word that keeps it from being mixed up."""
+"""One piece as it is printed: upright by its grain, with every line and word that keeps it from being mixed
+up.
+"""
 
 from __future__ import annotations
 
@@ -28,8 +30,8 @@ GRAIN_CLEAR_MM = 8.0
 class Piece:
     """A printed piece in its own frame, lower left corner at the origin.
 
-    ``group`` is what is drawn; ``outline`` the ring around all of it, flag included; ``ground`` the ring of the cut
-    line; ``labels`` what is written, each with its box; ``space`` what is still free.
+    ``group`` is what is drawn; ``outline`` the ring around all of it, flag included; ``ground`` the ring of
+    the cut line; ``labels`` what is written, each with its box; ``space`` what is still free.
     """
 
     panel: Panel

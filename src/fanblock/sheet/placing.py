@@ -13,7 +13,7 @@ from fanblock.pattern.model import Panel
 from fanblock.sheet.drawing import Stroke, Words
 from fanblock.sheet.labels import LEFT, UP, Wish, allowance_wishes
 from fanblock.sheet.space import Box, Space
-from fanblock.sheet.wording import LEAST_MM, Block, Line, paragraphs
+from fanblock.sheet.wording import LEAST_MM, RISE, SINK, Block, Line, paragraphs
 
 SIGN_GAP_MM = 1.2
 UNDERLINED = ("6", "9")
@@ -36,9 +36,7 @@ def place(wish: Wish, space: Space) -> Placed | None:
         width = block.width_mm + (sign + SIGN_GAP_MM if sign else 0.0)
         best: tuple[float, Box] | None = None
         for target in wish.places:
-            near = space.nearest(
-                width, max(block.height_mm, sign), np.asarray(target), block.angle_deg, wish.weights
-            )
+            near = space.nearest(width, max(block.height_mm, sign), np.asarray(target), block.angle_deg, wish.weights)
             if near is None:
                 break
             if near[0] <= wish.reach_mm and (best is None or near[0] < best[0] - 1.0):
@@ -83,7 +81,7 @@ def place_allowances(panel: Panel, space: Space, units: str) -> tuple[list[Place
             None,
         )
         if found is not None:
-            size = found.height_mm / 0.94
+            size = found.height_mm / (RISE + SINK)
             block = Block((Line(words, size),), found.angle_deg)
             done.append(Placed(f"allowance {edge.name}", found, block.words(found), block))
             space = space.without(found)
@@ -111,12 +109,8 @@ def flag(unplaced: Sequence[Wish], panel: Panel, outline: Points) -> Placed | No
     band = outline[np.abs(outline[:, 1] - target[1]) < 0.5 * block.height_mm + 3.0]
     edge = float((band if len(band) else outline)[:, 0].max())
     box = Box(edge + 5.0 + 0.5 * block.width_mm, float(target[1]), block.width_mm, block.height_mm)
-    inside = (
-        float(np.max(panel.loop()[:, 0][np.abs(panel.loop()[:, 1] - target[1]) < 6.0], initial=edge)) - 4.0
-    )
-    leader = Stroke(
-        polyline(frozen([[box.x - 0.5 * box.width_mm - 1.0, box.y], [inside, box.y]])), "guide", "leader"
-    )
+    inside = float(np.max(panel.loop()[:, 0][np.abs(panel.loop()[:, 1] - target[1]) < 6.0], initial=edge)) - 4.0
+    leader = Stroke(polyline(frozen([[box.x - 0.5 * box.width_mm - 1.0, box.y], [inside, box.y]])), "guide", "leader")
     return Placed("flag", box, (leader, *block.words(box)), block)
 
 
@@ -140,16 +134,16 @@ def _drawn(sign: str, block: Block, box: Box, sign_mm: float) -> tuple[Stroke | 
 
 
 def _arrow(sign: str, middle: Points, size_mm: float) -> tuple[Stroke, ...]:
-    """A filled head, with a shaft when it points up; ``left`` points at the centre front however words are turned."""
+    """A filled head, with a shaft when it points up; ``left`` points at the centre front however words are
+    turned.
+    """
     half = 0.5 * size_mm
     if sign == LEFT:
         head = middle + np.array([[-half, 0.0], [half, -0.7 * half], [half, 0.7 * half]])
         return (Stroke(polyline(head, closed=True), "ink", "arrow", True),)
     head = middle + np.array([[0.0, half], [-0.55 * half, 0.1 * half], [0.55 * half, 0.1 * half]])
     shaft = middle + np.array([[0.0, 0.2 * half], [0.0, -half]])
-    return Stroke(polyline(head, closed=True), "ink", "arrow", True), Stroke(
-        polyline(shaft), "mark", "arrow shaft"
-    )
+    return Stroke(polyline(head, closed=True), "ink", "arrow", True), Stroke(polyline(shaft), "mark", "arrow shaft")
 
 
 def _underlines(block: Block, box: Box) -> tuple[Stroke, ...]:

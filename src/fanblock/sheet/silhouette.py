@@ -48,8 +48,8 @@ def _garment(worn: Worn) -> Iterator[Stroke]:
                 bodies.append(stroke)
     yield from bodies
     for index, panel in enumerate(worn.panels):
-        for part in panel.levels.get("waist", ()):
-            yield Stroke(polyline(worn.place(index, part.points)), "grain", "waist")
+        for level in panel.levels.get("waist", ()):
+            yield Stroke(polyline(worn.place(index, level.points)), "grain", "waist")
 
 
 def _parts(panel: Panel) -> list[tuple[Points, bool]]:
@@ -74,9 +74,7 @@ def _parts(panel: Panel) -> list[tuple[Points, bool]]:
 
 def _longer(run: Points, by_mm: float) -> Points:
     first, last = run[0] - run[1], run[-1] - run[-2]
-    return np.vstack(
-        (run[0] + by_mm * first / np.hypot(*first), run, run[-1] + by_mm * last / np.hypot(*last))
-    )
+    return np.vstack((run[0] + by_mm * first / np.hypot(*first), run, run[-1] + by_mm * last / np.hypot(*last)))
 
 
 def _tab(worn: Worn, index: int, ring: Points) -> tuple[float, float, float, float]:

@@ -71,9 +71,7 @@ class Space:
 
     def fits(self, box: Box) -> bool:
         """Tell whether the box, with its clearance, is free."""
-        index = np.floor((box.dense(0.7 * self.cell_mm, CLEAR_MM) - self.origin) / self.cell_mm).astype(
-            np.int64
-        )
+        index = np.floor((box.dense(0.7 * self.cell_mm, CLEAR_MM) - self.origin) / self.cell_mm).astype(np.int64)
         shape = self.taken.shape
         inside = (index >= 0).all() and (index[:, 0] < shape[1]).all() and (index[:, 1] < shape[0]).all()
         return bool(inside and not self.taken[index[:, 1], index[:, 0]].any())

@@ -26,9 +26,7 @@ def tags(piece: Piece, windows: Sequence[tuple[Points, Points]], pattern: Patter
     space = piece.space
     done: list[Placed] = []
     for low, high in windows:
-        if any(
-            label.name in NUMBERED and _within(label.box.x, label.box.y, low, high) for label in piece.labels
-        ):
+        if any(label.name in NUMBERED and _within(label.box.x, label.box.y, low, high) for label in piece.labels):
             continue
         wish = Wish("tag", _blocks(piece, pattern), (_middle(piece, low, high),), sign=UP)
         found = place(wish, space.only(low, high))

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from fanblock.geometry.curve import Points
 from fanblock.pattern.model import CENTER, FOLD, LACING, TOP, Edge, Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.units import format_length
@@ -87,7 +88,7 @@ def _over_level(panel: Panel, edge: Edge) -> float | None:
     return up.length_mm - at
 
 
-def _nearest(points: np.ndarray, along: np.ndarray, to: np.ndarray) -> tuple[float, float]:  # type: ignore[type-arg]
+def _nearest(points: Points, along: Points, to: Points) -> tuple[float, float]:
     """How far a point is from a run of points, and how far along the run its foot lies."""
     starts, steps = points[:-1], np.diff(points, axis=0)
     share = np.clip(np.sum((to - starts) * steps, axis=1) / np.sum(steps * steps, axis=1), 0.0, 1.0)

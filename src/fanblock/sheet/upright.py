@@ -40,9 +40,7 @@ def moved_panel(panel: Panel, matrix: Points, shift: Points) -> Panel:
     def notch_of(notch: Notch) -> Notch:
         return replace(notch, point=put(notch.point), inward=frozen(matrix @ notch.inward))
 
-    levels = {
-        name: tuple(part.moved(matrix, shift) for part in parts) for name, parts in panel.levels.items()
-    }
+    levels = {name: tuple(part.moved(matrix, shift) for part in parts) for name, parts in panel.levels.items()}
     return replace(
         panel,
         edges=tuple(edge_of(edge) for edge in panel.edges),

@@ -12,7 +12,7 @@ from fanblock.sheet.font import width_mm
 from fanblock.sheet.space import Box
 
 LEADING = 1.2
-RISE = 0.72
+RISE = 0.75
 """How far capitals and digits rise over the base line, in sizes."""
 SINK = 0.22
 """How far letters hang under the base line, in sizes."""
@@ -49,7 +49,7 @@ class Block:
     @property
     def height_mm(self) -> float:
         """Height from the top of the first line's capitals to the foot of the last line's tails."""
-        steps = sum(LEADING * line.size_mm for line in self.lines[1:])
+        steps = sum(self._step_mm(index) for index in range(1, len(self.lines)))
         return RISE * self.lines[0].size_mm + steps + SINK * self.lines[-1].size_mm
 
     def words(self, box: Box) -> tuple[Words, ...]:
@@ -60,13 +60,15 @@ class Block:
         found = []
         for index, line in enumerate(self.lines):
             if index:
-                base -= LEADING * line.size_mm
+                base -= self._step_mm(index)
             if line.text.strip():
                 x, y = np.array([box.x, box.y]) + up * base
-                found.append(
-                    Words(line.text, float(x), float(y), line.size_mm, "middle", box.angle_deg, line.bold)
-                )
+                found.append(Words(line.text, float(x), float(y), line.size_mm, "middle", box.angle_deg, line.bold))
         return tuple(found)
+
+    def _step_mm(self, index: int) -> float:
+        """From the base line before to this one: room for the tails above and the capitals of this line."""
+        return SINK * self.lines[index - 1].size_mm + (LEADING - SINK) * self.lines[index].size_mm
 
     def turned(self, angle_deg: float) -> Block:
         """Return the same lines, turned."""
@@ -85,9 +87,7 @@ def wrapped(text: str, size_mm: float, within_mm: float, bold: bool = False) -> 
     return tuple(Line(line, size_mm, bold) for line in lines) or (Line("", size_mm, bold),)
 
 
-def paragraphs(
-    texts: Sequence[str], size_mm: float, within_mm: float, bold: bool = False
-) -> tuple[Line, ...]:
+def paragraphs(texts: Sequence[str], size_mm: float, within_mm: float, bold: bool = False) -> tuple[Line, ...]:
     """Return several texts, each beginning a line of its own, wrapped to one width."""
     return tuple(line for text in texts for line in wrapped(text, size_mm, within_mm, bold))
 

@@ -107,9 +107,7 @@ class Worn:
         slope = np.where(height > 0.0, 0.97, 1.0)
         return np.stack((x, height * ruling * slope), axis=-1)
 
-    def place(
-        self, index: int, points: Points, tab: tuple[float, float, float, float] | None = None
-    ) -> Points:
+    def place(self, index: int, points: Points, tab: tuple[float, float, float, float] | None = None) -> Points:
         """Return where points of the panel ``index`` are seen.
 
         ``tab`` gives, for a part below the waist, the arounds of its middle at the waist and at its foot, the height

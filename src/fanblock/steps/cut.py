@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from fanblock.draft.model import Work
+from fanblock.draft.work import Work
 
 
 @dataclass(frozen=True, slots=True)

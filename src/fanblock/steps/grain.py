@@ -14,7 +14,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from fanblock.draft.model import Work
+from fanblock.draft.work import Work
 
 
 @dataclass(frozen=True, slots=True)

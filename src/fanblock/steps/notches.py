@@ -13,7 +13,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from fanblock.draft.places import amount_mm
-from fanblock.draft.model import Work
+from fanblock.draft.work import Work
 from fanblock.terms import Amount, Length, Share
 
 

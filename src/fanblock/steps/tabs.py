@@ -15,7 +15,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from fanblock.draft.places import amount_mm
-from fanblock.draft.model import Work
+from fanblock.draft.work import Work
 from fanblock.finish.tabs import with_tabs
 from fanblock.terms import Amount, Length, Share
 

@@ -1,0 +1,71 @@
+"""What a draft becomes when it has been separated: panels in the plane, with the choices made for finishing them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+from fanblock.block.ruled import Block
+from fanblock.draft.model import Draft
+from fanblock.draft.slicing import Loop
+from fanblock.draft.takes import Take
+from fanblock.geometry.curve import Curve
+from fanblock.pattern.model import EndShift, Panel
+from fanblock.wearer.body import Body
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class SeamRecord:
+    """A pair of mated edges, as panel and edge names, with what truing did to their ends.
+
+    ``line`` is the seam line both were cut along; ``name`` differs from it where another seam ends on this one.
+    """
+
+    name: str
+    line: str
+    number: int
+    front: tuple[str, str]
+    back: tuple[str, str]
+    above: EndShift | None
+    below: EndShift | None
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Work:
+    """The separated, trued panels of a draft, and how they shall be finished.
+
+    ``takes`` are the seams' takes with the reductions shared out; ``traces`` gives each panel's loop, as it was trued, in
+    around and height.
+    """
+
+    draft: Draft
+    panels: tuple[Panel, ...]
+    seams: tuple[SeamRecord, ...]
+    lines: Mapping[str, Curve]
+    takes: tuple[Take, ...]
+    traces: Mapping[str, Loop]
+    grains: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    notch_at: float = 0.4
+    tick_mm: float = 5.0
+    allowance_by_kind: Mapping[str, float] = field(
+        default_factory=lambda: MappingProxyType(DEFAULT_ALLOWANCES)
+    )
+    allowance_by_name: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    layers: tuple[tuple[str, int], ...] = (("outer", 2),)
+    on_fold: tuple[str, ...] = ()
+
+    @property
+    def body(self) -> Body:
+        """The body this is drawn for."""
+        return self.draft.body
+
+    @property
+    def block(self) -> Block:
+        """The block this was drawn on."""
+        return self.draft.block
+
+
+DEFAULT_ALLOWANCES = {"seam": 15.0, "center": 15.0, "lacing": 25.0, "top": 0.0, "hem": 0.0, "slit": 0.0}
+"""Width beyond each kind of edge where a recipe says nothing: seams 15 mm, folded lacing edges 25 mm, bound edges
+none (common practice, no source)."""

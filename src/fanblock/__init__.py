@@ -27,7 +27,7 @@ from fanblock.problems import (
     RecipeError,
     WearerError,
 )
-from fanblock.version import VERSION as __version__
+from fanblock.version import __version__
 
 if TYPE_CHECKING:
     from fanblock.block.ruled import Block
@@ -140,9 +140,10 @@ def draft_pattern(
 ) -> Drafted:
     """Return the finished, checked pattern of a recipe for a wearer; it shows itself, and has ``save(folder)``.
 
-    ``settings`` turn dials, like ``{"gap": "4 cm"}``. ``over`` chooses the measures over the ``shift`` or the ``stays``.
-    ``draft`` is the number on every piece. ``despite`` names refusals to be overridden: ``reduction``, ``turn``, ``waist``.
-    Raises FanblockError's children; a pattern that fails a check comes back all the same, with ``sound`` false.
+    ``settings`` turn dials, like ``{"gap": "4 cm"}``. ``over`` chooses the measures over the ``shift`` or the
+    ``stays``. ``draft`` is the number on every piece. ``despite`` names refusals to be overridden:
+    ``reduction``, ``turn``, ``waist``. Raises FanblockError's children; a pattern that fails a check comes
+    back all the same, with ``sound`` false.
 
     >>> draft_pattern(open_wearer("ferrywoman"), open_recipe("stays-five-panels")).sound
     True

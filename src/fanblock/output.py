@@ -19,17 +19,15 @@ from fanblock.units import shown
 def write_all(folder: str | Path, files: Mapping[str, bytes]) -> tuple[Path, ...]:
     """Write all ``files`` (bytes by plain name) into a folder and return their paths, in order.
 
-    The folder is made when it is not there. Files of the same names are replaced. Raises ExportError, with the folder as
-    it was, when one of them cannot be written; ValueError for a name that is a path.
+    The folder is made when it is not there. Files of the same names are replaced. Raises ExportError, with
+    the folder as it was, when one of them cannot be written; ValueError for a name that is a path.
     """
     for name in files:
         if Path(name).name != name or name in (".", "..") or "\\" in name:
             raise ValueError(f"{name!r} is not a plain file name")
     target = Path(folder)
     with _plainly(target):
-        if os.path.lexists(target) and not target.is_dir():
-            says = f"{shown(str(target))} is a file, and files cannot be put into it."
-            raise ExportError([Problem("out-is-file", "out", says, "Name a folder.")])
+        refuse_file(target)
         if target.is_dir():
             _replace(target, files)
         else:
@@ -46,6 +44,14 @@ def write_new(path: str | Path, data: bytes) -> Path:
         refuse_existing([target])
         (working / target.name).replace(target)
     return target
+
+
+def refuse_file(folder: str | Path) -> None:
+    """Raise ExportError when what should be a folder is a file; what is not there yet is welcome."""
+    target = Path(folder)
+    if os.path.lexists(target) and not target.is_dir():
+        says = f"{shown(str(target))} is a file, and files cannot be put into it."
+        raise ExportError([Problem("out-is-file", "out", says, "Name a folder.")])
 
 
 def refuse_existing(paths: Iterable[Path]) -> None:
@@ -130,18 +136,10 @@ def _plainly(target: Path) -> Iterator[None]:
     try:
         yield
     except (OSError, ValueError) as error:
-        reason = (
-            (error.strerror or "unknown reason") if isinstance(error, OSError) else "it is not a file name"
-        )
+        reason = (error.strerror or "unknown reason") if isinstance(error, OSError) else "it is not a file name"
         at = error.filename if isinstance(error, OSError) and error.filename else ""
         inside = Path(str(at)).name if at else ""
-        named = (
-            f" at {shown(inside)}"
-            if inside and inside != target.name and not inside.endswith(".part")
-            else ""
-        )
+        named = f" at {shown(inside)}" if inside and inside != target.name and not inside.endswith(".part") else ""
         says = f"{shown(str(target))} cannot be written ({reason[:1].lower()}{reason[1:]}{named})."
-        remedy = (
-            "Name a folder you may write to, with room on its disk, and close its files in other programs."
-        )
+        remedy = "Name a folder you may write to, with room on its disk, and close its files in other programs."
         raise ExportError([Problem("cannot-write", "out", says, remedy)]) from error

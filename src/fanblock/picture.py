@@ -62,7 +62,11 @@ def _placed(svg: str, prefix: str, x: float, y: float, wide: float, high: float)
 def _heading(pattern: Pattern, wide: float) -> Drawing:
     title = pattern.title
     period = f" · {title.period}" if title.period else ""
-    verdict = phrases.SOUND if pattern.sound else f"{phrases.NOT_SOUND}: something does not add up or sew up. Do not cut cloth by it."
+    verdict = (
+        phrases.SOUND
+        if pattern.sound
+        else f"{phrases.NOT_SOUND}: something does not add up or sew up. Do not cut cloth by it."
+    )
     lines = (
         (title.garment, 7.0, True, "#000000"),
         (f"for {title.wearer} · {phrases.stamp(title)}{period}", 4.2, False, "#000000"),

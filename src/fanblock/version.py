@@ -2,5 +2,5 @@
 
 from __future__ import annotations
 
-VERSION = "0.1.0"
+__version__ = "0.1.0"
 """The same number as in ``pyproject.toml``."""

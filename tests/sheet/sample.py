@@ -39,9 +39,7 @@ from fanblock.wearer.body import Body
 Line = Callable[[Points], Points]
 
 GAP = 50.0
-TOP_MM = PchipInterpolator(
-    [0.0, 0.1, 0.22, 0.36, 0.56, 0.68, 0.8, 1.0], [212, 210, 196, 160, 164, 205, 238, 262]
-)
+TOP_MM = PchipInterpolator([0.0, 0.1, 0.22, 0.36, 0.56, 0.68, 0.8, 1.0], [212, 210, 196, 160, 164, 205, 238, 262])
 HEM_MM = PchipInterpolator([0.0, 0.05, 0.16, 1.0], [-118, -112, -82, -82])
 SEAMS = (  # name, letter, top / waist / hem arounds, take, spring
     ("side front", "A", (0.24, 0.14, 0.17), 6.0, 20.0),
@@ -81,18 +79,12 @@ def sample(reduction_mm: float = 24.0, sound: bool = True, hostile: str = "") ->
         for i, (name, letter, *_) in enumerate(SEAMS)
     )
     findings = (
-        Finding(
-            "girth-waist", "girth", "holds", 0.02, 0.5, "mm", "The waist adds up to 686 mm, 50 mm of it gap."
-        ),
+        Finding("girth-waist", "girth", "holds", 0.02, 0.5, "mm", "The waist adds up to 686 mm, 50 mm of it gap."),
         Finding("mates", "seams", "holds", 0.03, 0.1, "mm", "Mated edges agree above the waist."),
-        Finding(
-            "hip-spread", "hips", "warns", 16.0, 15.0, "mm", "The widest tab must open 16 mm over the hip."
-        ),
+        Finding("hip-spread", "hips", "warns", 16.0, 15.0, "mm", "The widest tab must open 16 mm over the hip."),
     )
     if not sound:
-        findings += (
-            Finding("mates-B", "seams", "fails", 1.3, 0.1, "mm", "Seam B: its edges differ by 1.3 mm."),
-        )
+        findings += (Finding("mates-B", "seams", "fails", 1.3, 0.1, "mm", "Seam B: its edges differ by 1.3 mm."),)
     return Pattern(
         title=Title(
             garment=hostile or "Trial stays, three panels a side",
@@ -188,9 +180,7 @@ def _panel(
         edges.append(Edge(right[0], SEAM, upright(right[3], 0.0, top_r), mate, right[1], True, 0.0))
     else:
         edges.append(Edge(right[0], right[2], upright(right[3], low_r, top_r)))
-    edges.append(
-        Edge("top edge", TOP, across(around(right[3], top_r), around(left[3], top_l), TOP_MM, top_r, top_l))
-    )
+    edges.append(Edge("top edge", TOP, across(around(right[3], top_r), around(left[3], top_l), TOP_MM, top_r, top_l)))
     if left[2] == SEAM:
         curve = upright(left[3], 0.0, top_l).reversed()
         mate = EdgeName(PANELS[index - 1], left[0])
@@ -208,11 +198,7 @@ def _panel(
     notches = [notch for edge in edges if edge.kind == SEAM for notch in _notches(edge)]
     middle = 0.5 * (around(left[3], 0.0) + around(right[3], 0.0))
     foot = block.at(middle, 0.0)
-    direction = (
-        block.ruling_direction(middle)
-        if name == "side"
-        else block.ruling_direction(0.0 if index == 0 else 1.0)
-    )
+    direction = block.ruling_direction(middle) if name == "side" else block.ruling_direction(0.0 if index == 0 else 1.0)
     panel = Panel(
         name=name,
         number=number,
@@ -257,9 +243,7 @@ def _cut_line(panel: Panel) -> Points:
     return region.united(strips)
 
 
-def _girth(
-    block: Block, panels: tuple[Panel, ...], v: float, lacing: Points, heights: Points, takes: float
-) -> Girth:
+def _girth(block: Block, panels: tuple[Panel, ...], v: float, lacing: Points, heights: Points, takes: float) -> Girth:
     whole = float(block.level_length_mm(float(v)))
     parts = sum(curve.length_mm for panel in panels for curve in _parts(block, panel.loop(), float(v)))
     gap = (1.0 - float(np.interp(v, heights, lacing))) * whole
@@ -277,7 +261,7 @@ def _girth(
         gap,
         parts,
         open_mm,
-        355.0 if waist else None,
+        710.0 if waist else None,
         0.0,
-        12.0 if waist else 0.0,
+        24.0 if waist else 0.0,
     )

@@ -50,6 +50,4 @@ def test_a_roll_has_a_sensible_width(width: float) -> None:
     """Rolls of 200 to 5000 mm are taken, others refused."""
     with pytest.raises(ExportError) as caught:
         roll(width)
-    assert str(caught.value) == (
-        f"paper › A roll {width:g} mm wide cannot be used. Give a width from 200 to 5000 mm."
-    )
+    assert str(caught.value) == (f"paper › A roll {width:g} mm wide cannot be used. Give a width from 200 to 5000 mm.")

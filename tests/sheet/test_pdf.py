@@ -112,11 +112,7 @@ def operands(data: bytes, page: int) -> list[tuple[str, list[float]]]:
     with pikepdf.open(io.BytesIO(data)) as pdf:
         parsed = pikepdf.parse_content_stream(pdf.pages[page])
         wanted = {"m", "l", "c", "cm", "s"}
-        return [
-            (str(one.operator), [float(v) for v in one.operands])
-            for one in parsed
-            if str(one.operator) in wanted
-        ]
+        return [(str(one.operator), [float(v) for v in one.operands]) for one in parsed if str(one.operator) in wanted]
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER, A3], ids=lambda paper: paper.name)
@@ -146,9 +142,7 @@ def test_tiles_join_to_the_whole(paper: Paper) -> None:
     Pieces are painted in a colour of their own, so that marks and words of the pages do not count.
     """
     painted = tuple(
-        Group(
-            group.name, tuple(Stroke(i.beziers, "body", i.name) for i in group.items if isinstance(i, Stroke))
-        )
+        Group(group.name, tuple(Stroke(i.beziers, "body", i.name) for i in group.items if isinstance(i, Stroke)))
         for group in sheet().groups
     )
     drawing = Drawing("painted", 620.0, 480.0, painted)
@@ -174,9 +168,7 @@ def test_tiles_join_to_the_whole(paper: Paper) -> None:
 
 def _brown(data: bytes, page: int, px: float) -> np.ndarray:
     """Where a page is painted in the pen of bodies."""
-    image = (
-        pypdfium2.PdfDocument(data)[page].render(scale=px / POINTS_PER_MM).to_numpy()[:, :, :3].astype(int)
-    )
+    image = pypdfium2.PdfDocument(data)[page].render(scale=px / POINTS_PER_MM).to_numpy()[:, :, :3].astype(int)
     return np.asarray(image[:, :, 2] - image[:, :, 0] > 20)  # pypdfium2 gives blue first
 
 
@@ -264,6 +256,5 @@ def test_a_drawing_too_large_for_one_sheet_is_refused() -> None:
     with pytest.raises(ExportError) as caught:
         one_page(Drawing("big", 1500.0, 1500.0, ()), A0)
     assert str(caught.value) == (
-        "paper › The drawing is 1500 × 1500 mm and does not fit on A0. "
-        "Choose wider paper, or pages to be joined."
+        "paper › The drawing is 1500 × 1500 mm and does not fit on A0. Choose wider paper, or pages to be joined."
     )

@@ -36,9 +36,7 @@ def test_words_are_drawn_in_the_own_font() -> None:
     grey = pixels(to_png(write_svg(Drawing("w", 60.0, 20.0, (Group("g", (words,)),))), 600))
     columns = np.flatnonzero((grey < 128).any(axis=0))
     bearings = 2 * 0.08 * 8.0  # letters stand a little inside their advance
-    assert (columns[-1] - columns[0]) / 10.0 == pytest.approx(
-        width_mm("HMMMMH", 8.0, True) - bearings, abs=0.5
-    )
+    assert (columns[-1] - columns[0]) / 10.0 == pytest.approx(width_mm("HMMMMH", 8.0, True) - bearings, abs=0.5)
 
 
 def test_pictures_have_a_limit() -> None:
@@ -46,9 +44,7 @@ def test_pictures_have_a_limit() -> None:
     for width in (0, 1201):
         with pytest.raises(ExportError) as caught:
             to_png("<svg/>", width)
-        assert (
-            str(caught.value) == f"picture › A picture {width} px wide cannot be made. Ask for 1 to 1200 px."
-        )
+        assert str(caught.value) == f"picture › A picture {width} px wide cannot be made. Ask for 1 to 1200 px."
 
 
 def test_what_is_no_drawing_is_refused() -> None:

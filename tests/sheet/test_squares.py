@@ -42,9 +42,7 @@ def test_the_long_line_is_half_a_metre() -> None:
 def test_rulers_mark_centimetres_and_inches() -> None:
     """Ticks stand at every 10 mm on one side and every half inch on the other, from zero to the end."""
     ticks = [
-        item.beziers
-        for item in rulers(0.0, 0.0, 200.0, 150.0).items
-        if isinstance(item, Stroke) and not item.name
+        item.beziers for item in rulers(0.0, 0.0, 200.0, 150.0).items if isinstance(item, Stroke) and not item.name
     ]
     level = [tick for tick in ticks if tick[0, 0, 1] == 0.0 and tick[0, 0, 0] == tick[0, 3, 0]]
     up = sorted(tick[0, 0, 0] for tick in level if tick[0, 3, 1] > 0.0)

@@ -11,6 +11,7 @@ fan whose bust is wider than its waist turn positively from front to back.
 from __future__ import annotations
 
 import cmath
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -48,6 +49,14 @@ class Bow:
         chord = from_side * sine / half
         toward = self.length_mm * cmath.rect(1.0, self.heading_rad)
         return self.side + toward * (chord * np.cos(half) - 1j * chord * sine)
+
+    def place(self, around: float) -> complex:
+        """Return one point: :meth:`at` without arrays, for the many single places a draft asks for."""
+        from_side = around - self.side_ratio
+        turns = self.front_turn_rad if from_side < 0.0 else self.back_turn_rad
+        half = 0.5 * turns * from_side or _TINY
+        chord = self.length_mm * from_side * math.sin(half) / half
+        return self.side + cmath.rect(chord, self.heading_rad - half)
 
     def slope(self, around: Points) -> Complex:
         """Return the derivative by around: ``length_mm`` long, along the curve."""

@@ -29,7 +29,7 @@ from fanblock.tolerances import CHORD_MM, SAME_POINT_MM, SOLVED
 from fanblock.wearer.model import Tilt
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(12)
-_SEARCH = frozen(np.linspace(-0.6, 1.6, 45))
+_SEARCH = frozen(np.linspace(-0.6, 1.6, 23))
 _ROUNDS = 30
 _CAREFUL = (
     0.8  # share of the chord tolerance that is used, since the bow is looked at in a row of places only
@@ -132,6 +132,8 @@ class Block:
     def ruling_length_mm(self, around: Points) -> Points: ...
     def ruling_length_mm(self, around: Any) -> Any:
         """Return the length of the ruling at ``around``, waist to bust."""
+        if isinstance(around, float):
+            return abs(self.bust.place(around) - self.waist.place(around))
         return _like(np.abs(self._ruling(_array(around))))
 
     @overload

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from fanblock.checks.finding import HOLDS, WARNS, told, within
 from fanblock.pattern.model import HEM, SLIT, Finding, Pattern
 from fanblock.units import format_length
@@ -22,7 +24,8 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     hems = [edge for panel in pattern.panels for edge in panel.edges if edge.kind == HEM]
     openings = sum(len(panel.slits) for panel in pattern.panels)
     openings += sum(edge.kind == SLIT for panel in pattern.panels for edge in panel.edges) // 2
-    depth = max((float(-pattern.block.where(edge.curve.points)[1].min()) for edge in hems), default=0.0)
+    lowest = [edge.curve.points[[0, len(edge.curve.points) // 2, -1]] for edge in hems]
+    depth = float(-pattern.block.where(np.vstack(lowest))[1].min()) if hems else 0.0
     if not openings or depth <= 0.0:
         return ()
     depth_mm = depth * pattern.block.center_front_mm

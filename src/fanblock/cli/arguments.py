@@ -16,49 +16,42 @@ Command = TypeVar("Command", bound=Callable[..., Any])
 REFUSALS = ("reduction", "turn", "waist")
 """What is refused but may be drawn all the same with ``--despite``."""
 
-DRAFTS = click.IntRange(1, 999)
+MOST_DRAFTS = 999
 
 
-class RollWidth(click.ParamType):
-    """The width of a roll of paper, with its unit; becomes the paper."""
-
-    name = "WIDTH"
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Paper:
-        """Return the roll; a usage error when the width is no length or no roll is so wide."""
-        if isinstance(value, Paper):
-            return value
-        try:
-            return roll(parse_length(str(value)))
-        except ValueError as error:
-            self.fail(str(error), param, ctx)
-        except ExportError as error:
-            self.fail(" ".join(f"{problem.what} {problem.remedy}" for problem in error.problems), param, ctx)
+def roll_widths(context: click.Context, parameter: click.Parameter, typed: tuple[str, ...]) -> tuple[Paper, ...]:
+    """Return the rolls of the widths that were typed; a usage error for one that is no width or cannot be used."""
+    return tuple(_roll(one, context, parameter) for one in typed)
 
 
-class Setting(click.ParamType):
-    """A dial turned: its name, an equals sign, and what it is set to."""
-
-    name = "DIAL=AMOUNT"
-
-    def convert(
-        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
-    ) -> tuple[str, str]:
-        """Return the dial's name and its setting; a usage error when there is no equals sign."""
-        if isinstance(value, tuple):
-            return value
-        dial, equals, amount = (part.strip() for part in str(value).partition("="))
-        if not (dial and equals and amount):
-            self.fail(f'{shown(str(value))} turns no dial. Write it like --set "gap=4 cm".', param, ctx)
-        return " ".join(dial.split()), amount
+def _roll(typed: str, context: click.Context, parameter: click.Parameter) -> Paper:
+    try:
+        return roll(parse_length(typed))
+    except ValueError:
+        says = f'{shown(typed)} is no width with its unit. Write it like --roll "90 cm".'
+    except ExportError as error:
+        says = " ".join(f"{problem.what} {problem.remedy}" for problem in error.problems)
+    raise click.BadParameter(says, context, parameter)
 
 
-def settings_of(pairs: Sequence[tuple[str, str]]) -> Mapping[str, str]:
-    """Return dials and their settings; a usage error when one dial is turned twice."""
+def draft_number(context: click.Context, parameter: click.Parameter, typed: str) -> int:
+    """Return the number of a draft; a usage error when it is none from 1 to 999."""
+    if not (typed.isascii() and typed.isdigit() and 1 <= int(typed[:4]) <= MOST_DRAFTS):
+        says = f"{shown(typed)} is not a whole number from 1 to {MOST_DRAFTS}."
+        raise click.BadParameter(says, context, parameter)
+    return int(typed)
+
+
+def turned_dials(context: click.Context, parameter: click.Parameter, typed: tuple[str, ...]) -> Mapping[str, str]:
+    """Return dials and what they are set to; a usage error for a text without both, and for a dial turned twice."""
     settings: dict[str, str] = {}
-    for dial, amount in pairs:
+    for one in typed:
+        dial, _, amount = (" ".join(part.split()) for part in one.partition("="))
+        if not (dial and amount):
+            says = f'{shown(one)} turns no dial. Write it like --set "gap=4 cm".'
+            raise click.BadParameter(says, context, parameter)
         if dial in settings:
-            raise click.UsageError(f"The dial {shown(dial)} is set twice. Set it once.")
+            raise click.BadParameter(f"The dial {shown(dial)} is set twice. Set it once.", context, parameter)
         settings[dial] = amount
     return settings
 
@@ -72,7 +65,9 @@ def machine_option(command: Command) -> Command:
 def settings_option(command: Command) -> Command:
     """Give a command ``--set``, which may stand several times."""
     says = 'Turn a dial of the recipe, like --set "gap=4 cm". May stand several times.'
-    return click.option("--set", "settings", type=Setting(), multiple=True, help=says)(command)
+    return click.option("--set", "settings", metavar="DIAL=AMOUNT", callback=turned_dials, multiple=True, help=says)(
+        command
+    )
 
 
 def paper_options(command: Command) -> Command:
@@ -80,7 +75,7 @@ def paper_options(command: Command) -> Command:
     names = click.Choice(tuple(PAPERS), case_sensitive=False)
     papers = "What to print on. May stand several times. Without it: A4 and Letter pages to join, and A0 in one piece."
     rolls = 'A roll of paper as a copy shop has it, by its width, like --roll "90 cm".'
-    command = click.option("--roll", "rolls", type=RollWidth(), multiple=True, help=rolls)(command)
+    command = click.option("--roll", "rolls", metavar="WIDTH", callback=roll_widths, multiple=True, help=rolls)(command)
     return click.option("--paper", "papers", type=names, multiple=True, help=papers)(command)
 
 

@@ -10,7 +10,7 @@ from fanblock.cli.screen import say, working, wrapped
 from fanblock.sheet.paper import Paper
 
 
-@click.command()
+@click.command(short_help="Draw a wearer's block, and how to draw it by hand.")
 @click.argument("wearer")
 @click.option("--out", "folder", required=True, metavar="FOLDER", help="Where the files go. It is made if need be.")
 @click.option(

@@ -9,9 +9,20 @@ from collections.abc import Sequence
 from importlib import metadata
 from pathlib import PurePath
 
-from fanblock.version import VERSION
+from fanblock.version import __version__
 
-_LIBRARIES = ("click", "kurbopy", "networkx", "numpy", "pikepdf", "PyYAML", "resvg-py", "scipy", "shapely", "uharfbuzz")
+_LIBRARIES = (
+    "click",
+    "fontpkg-source-sans-3",
+    "networkx",
+    "numpy",
+    "pikepdf",
+    "PyYAML",
+    "resvg-py",
+    "scipy",
+    "shapely",
+    "uharfbuzz",
+)
 _QUOTED = re.compile(r"'[^'\n]*'|\"[^\"\n]*\"|“[^”\n]*”")
 _PATH = re.compile(r"(?:[A-Za-z]:)?[^\s'\"“”]*[/\\][^\s'\"“”]*")
 _DIGITS = re.compile(r"\d+(?:[.,]\d+)*")
@@ -27,7 +38,7 @@ def bug_report(error: BaseException, arguments: Sequence[str], commands: Sequenc
         "fanblock met a fault of its own. It is not your file's fault, and nothing was half written.",
         "Please report it with the lines between the rules; numbers, names and folders are left out of them.",
         "-" * 72,
-        f"fanblock {VERSION}, Python {platform.python_version()}, {platform.system()} {platform.machine()}",
+        f"fanblock {__version__}, Python {platform.python_version()}, {platform.system()} {platform.machine()}",
         ", ".join(f"{name} {_version(name)}" for name in _LIBRARIES),
         f"command: fanblock {' '.join(_bare(arguments, commands))}".rstrip(),
         *_chain(error),

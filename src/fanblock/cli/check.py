@@ -6,39 +6,50 @@ import click
 
 from fanblock.cli.arguments import machine_option
 from fanblock.cli.problems import problem_record, tell_problems
+from fanblock.cli.reading import holds_wearer
 from fanblock.cli.screen import say, say_document, wrapped
 from fanblock.problems import FanblockError
 
 
-@click.command()
+@click.command(short_help="Tell what is wrong in recipes and wearers.")
 @click.argument("recipes", metavar="RECIPE...", nargs=-1, required=True)
 @machine_option
 def check(recipes: tuple[str, ...], machine: bool) -> int:
     """Read each RECIPE and tell everything that is wrong in all of them.
 
-    RECIPE is the id of a shipped recipe or a file. Nothing is drawn.
+    RECIPE is the id of a shipped recipe or a file; a wearer's file is read as well. Nothing is drawn.
 
     \b
     Example:
       fanblock check my-jacket.yaml my-stays.yaml
     """
-    from fanblock.recipe.library import open_recipe
-
     records = []
     wrong = 0
     for typed in dict.fromkeys(recipes):
         try:
-            recipe = open_recipe(typed)
+            says = _summary(typed)
         except FanblockError as error:
             wrong += 1
-            records.append({"recipe": typed, "ok": False, "problems": [problem_record(one) for one in error.problems]})
+            records.append({"file": typed, "ok": False, "problems": [problem_record(one) for one in error.problems]})
             if not machine:
                 tell_problems(error, machine)
             continue
-        records.append({"recipe": typed, "ok": True, "problems": []})
+        records.append({"file": typed, "ok": True, "problems": []})
         if not machine:
-            steps, dials = len(recipe.steps), len(recipe.dials)
-            say(wrapped(f"{typed}: {recipe.name}, {steps} steps, {dials} dials", "OK  "))
+            say(wrapped(f"{typed}: {says}", "OK  "))
     if machine:
-        say_document({"recipes": records})
+        say_document({"checked": records})
     return 1 if wrong else 0
+
+
+def _summary(typed: str) -> str:
+    """Read a recipe, or a wearer, and return it in a few words; FanblockError with everything wrong in it."""
+    from fanblock.recipe.library import open_recipe
+    from fanblock.wearer.library import open_wearer
+
+    if holds_wearer(typed):
+        wearer = open_wearer(typed)
+        measures = ", ".join(f"{len(one.values)} measures over the {one.over}" for one in wearer.sets)
+        return f"the wearer {wearer.name}, {measures}"
+    recipe = open_recipe(typed)
+    return f"{recipe.name}, {len(recipe.steps)} steps, {len(recipe.dials)} dials"

@@ -41,7 +41,9 @@ def tally(findings: Sequence[Finding]) -> str:
     parts = [f"{counts['holds']} hold"]
     if counts["warns"]:
         parts.append(f"{counts['warns']} {'wants' if counts['warns'] == 1 else 'want'} a look")
-    parts.append(f"{counts['fails']} {'fails' if counts['fails'] == 1 else 'fail'}" if counts["fails"] else "none fails")
+    parts.append(
+        f"{counts['fails']} {'fails' if counts['fails'] == 1 else 'fail'}" if counts["fails"] else "none fails"
+    )
     return ", ".join(parts)
 
 

@@ -11,7 +11,7 @@ from fanblock.cli.screen import say, wrapped
 DEMO_WEARER = "ferrywoman"
 
 
-@click.command()
+@click.command(short_help="Draw stays for an invented wearer: begin here.")
 @click.option(
     "--out",
     "folder",
@@ -34,5 +34,6 @@ def demo(folder: str, machine: bool) -> int:
     code = draft_and_tell(Order(DEMO_WEARER, recipe, folder, machine=machine))
     if not machine:
         say()
-        say(wrapped(f"The same for a body of your own: `fanblock new wearer me.yaml`, fill in three measures, then `fanblock draft me.yaml {recipe} --out my-first`."))
+        begin, then = "fanblock new wearer me.yaml", f"fanblock draft me.yaml {recipe} --out my-first"
+        say(wrapped(f"The same for a body of your own: `{begin}`, fill in three measures, then `{then}`."))
     return code

@@ -2,22 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import click
 
 from fanblock.cli.arguments import (
-    DRAFTS,
     REFUSALS,
+    draft_number,
     machine_option,
     paper_options,
     papers_of,
-    settings_of,
     settings_option,
 )
 from fanblock.cli.drafting import Order, draft_and_tell
 from fanblock.sheet.paper import Paper
 
 
-@click.command()
+@click.command(short_help="Draw the pattern of a recipe for a wearer.")
 @click.argument("wearer")
 @click.argument("recipe")
 @click.option("--out", "folder", required=True, metavar="FOLDER", help="Where the files go. It is made if need be.")
@@ -31,10 +32,10 @@ from fanblock.sheet.paper import Paper
 )
 @click.option(
     "--number",
-    type=DRAFTS,
-    default=1,
-    show_default=True,
     metavar="N",
+    callback=draft_number,
+    default="1",
+    show_default=True,
     help="The number of this draft, printed on every piece. Count up when you draft again after a fitting.",
 )
 @paper_options
@@ -49,7 +50,7 @@ def draft(
     wearer: str,
     recipe: str,
     folder: str,
-    settings: tuple[tuple[str, str], ...],
+    settings: Mapping[str, str],
     over: str,
     number: int,
     papers: tuple[str, ...],
@@ -59,17 +60,15 @@ def draft(
 ) -> int:
     """Draw the pattern of RECIPE for WEARER and write all its files.
 
-    WEARER is a file (begin one with `fanblock new wearer`) or a demo wearer (see `fanblock wearers`). RECIPE is the id of a
-    shipped recipe (see `fanblock recipes`) or a file.
+    WEARER is a file (begin one with `fanblock new wearer`) or a demo wearer (see `fanblock wearers`).
+    RECIPE is the id of a shipped recipe (see `fanblock recipes`) or a file.
 
-    Ends with SOUND when the pieces add up and sew up; whether they fit, only a toile tells. With NOT SOUND the files are
-    written all the same, marked, and the exit code is 1.
+    Ends with SOUND when the pieces add up and sew up; whether they fit, only a toile tells. With NOT SOUND
+    the files are written all the same, marked, and the exit code is 1.
 
     \b
     Example:
       fanblock draft me.yaml stays-five-panels --out my-stays --set "gap=4 cm" --paper a4
     """
     chosen = papers_of(papers, rolls)
-    return draft_and_tell(
-        Order(wearer, recipe, folder, settings_of(settings), over, number, chosen, despite, machine)
-    )
+    return draft_and_tell(Order(wearer, recipe, folder, settings, over, number, chosen, despite, machine))

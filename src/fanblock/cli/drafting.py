@@ -36,8 +36,9 @@ def draft_and_tell(order: Order) -> int:
         from fanblock.bundle import pattern_bundle
         from fanblock.cli.reading import opened
         from fanblock.make import draft_pattern
-        from fanblock.output import write_all
+        from fanblock.output import refuse_file, write_all
 
+    refuse_file(order.folder)
     wearer, recipe = opened(order.wearer, order.recipe)
     with working("drafting"):
         pattern = draft_pattern(
@@ -118,7 +119,10 @@ def say_files(bundle: Bundle, folder: str) -> None:
     say(wrapped(f"Open first: {Path(folder) / bundle.files[0].name}"))
     older = older_prints(folder, bundle)
     if older:
-        say(wrapped(f"From an earlier draft, and not changed: {', '.join(older)}. Do not mix the two.", "LOOK  "), style="look")
+        say(
+            wrapped(f"From an earlier draft, and not changed: {', '.join(older)}. Do not mix the two.", "LOOK  "),
+            style="look",
+        )
     say()
 
 

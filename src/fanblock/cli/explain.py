@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import click
 
-from fanblock.cli.arguments import settings_of, settings_option
+from fanblock.cli.arguments import settings_option
 from fanblock.cli.screen import say
 
 
-@click.command()
+@click.command(short_help="Print a recipe with nothing left unsaid.")
 @click.argument("recipe")
 @settings_option
-def explain(recipe: str, settings: tuple[tuple[str, str], ...]) -> int:
+def explain(recipe: str, settings: Mapping[str, str]) -> int:
     """Print all of RECIPE, with its dials set and every default filled in.
 
-    RECIPE is the id of a shipped recipe (see `fanblock recipes`) or a file. What is printed is a recipe too: keep it in a
-    file and change it.
+    RECIPE is the id of a shipped recipe (see `fanblock recipes`) or a file. What is printed is a recipe
+    too: keep it in a file and change it.
 
     \b
     Example:
@@ -24,5 +26,5 @@ def explain(recipe: str, settings: tuple[tuple[str, str], ...]) -> int:
     from fanblock.recipe.explain import explained
     from fanblock.recipe.library import open_recipe
 
-    say(explained(open_recipe(recipe), settings_of(settings)).rstrip("\n"))
+    say(explained(open_recipe(recipe), settings).rstrip("\n"))
     return 0

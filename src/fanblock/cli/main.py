@@ -23,34 +23,47 @@ from fanblock.cli.recipes import recipes
 from fanblock.cli.screen import prepare, say_document, settle, tell
 from fanblock.cli.wearers import wearers
 from fanblock.problems import FanblockError, Problem
-from fanblock.version import VERSION
+from fanblock.version import __version__
 
 FINE, AT_FAULT, WRONG_COMMAND, OUR_BUG, INTERRUPTED = 0, 1, 2, 3, 130
 
 
+class InOrder(click.Group):
+    """A group whose help lists the commands in the order one meets them."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Return the commands' names as they were added."""
+        return list(self.commands)
+
+
 @click.group(
+    cls=InOrder,
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
     epilog="Begin with `fanblock demo`. It draws stays for an invented wearer and tells you what to open.",
 )
-@click.version_option(VERSION, "--version", prog_name="fanblock", message="%(prog)s %(version)s")
+@click.version_option(__version__, "--version", prog_name="fanblock", message="%(prog)s %(version)s")
 def program() -> None:
     """Draw a sewing pattern for one body from its tape measures.
 
-    Three tape measures make a block, the flat base of one body. A recipe turns the block into stays, a bodice or a jacket
-    of about 1500-1830, at true scale, on paper a home printer takes, with proof that the pieces add up and sew together.
-    Whether it fits, only a toile tells.
+    Three tape measures make a block, the flat base of one body. A recipe turns the block into stays, a
+    bodice or a jacket of about 1500-1830, at true scale, on paper a home printer takes, with proof that the
+    pieces add up and sew together. Whether it fits, only a toile tells.
     """
 
 
-for _command in (demo, draft, block, new, check, recipes, explain, wearers):
+for _command in (demo, new, draft, recipes, explain, check, wearers, block):
     program.add_command(_command)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the program and return its exit code; ``arguments`` are those of the command line without its first."""
     given = list(sys.argv[1:] if arguments is None else arguments)
-    machine = "--json" in given
     prepare()
+    code = _run(given, "--json" in given)
+    return code if settle() else max(code, AT_FAULT)
+
+
+def _run(given: list[str], machine: bool) -> int:
     try:
         code = program.main(args=given, prog_name="fanblock", standalone_mode=False)
         return code if isinstance(code, int) else FINE
@@ -63,14 +76,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except FanblockError as error:
         tell_problems(error, machine)
         return AT_FAULT
+    except SystemExit as end:
+        return end.code if isinstance(end.code, int) else FINE
     except (click.Abort, KeyboardInterrupt):
         tell("Stopped. Nothing was half written.")
         return INTERRUPTED
     except Exception as error:
         _tell_bug(error, given, machine)
         return OUR_BUG
-    finally:
-        settle()
 
 
 def _tell_usage(wrong: click.ClickException, machine: bool) -> None:

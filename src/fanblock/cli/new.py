@@ -9,7 +9,7 @@ import click
 from fanblock.cli.screen import say, wrapped
 
 
-@click.group()
+@click.group(short_help="Begin a file of your own, or print a form for measuring.")
 def new() -> None:
     """Begin a wearer, a recipe, or a form for taking measures.
 
@@ -17,7 +17,7 @@ def new() -> None:
     """
 
 
-@new.command()
+@new.command(short_help="A file for the measures of one body.")
 @click.argument("path", default="wearer.yaml")
 @click.option("--name", help="What the wearer is called. A part or a nickname will do; it stands on every piece.")
 @click.option(
@@ -37,14 +37,13 @@ def wearer(path: str, name: str | None, units: str) -> int:
     from fanblock.output import write_new
     from fanblock.wearer.starter import starter_wearer
 
-    called = name if name is not None and name.strip() else Path(path).stem
-    write_new(path, starter_wearer(called, units).encode())
+    write_new(path, starter_wearer(_called(name, path, "wearer") or "me", units).encode(errors="replace"))
     say(wrapped(f"{path} is written. Open it in any text editor, fill in bust, waist and bust to waist, save it."))
     say(wrapped(f"Then: fanblock draft {_typed(path)} stays-five-panels --out my-first"))
     return 0
 
 
-@new.command()
+@new.command(short_help="A small recipe to change into your own.")
 @click.argument("path", default="recipe.yaml")
 @click.option("--name", help="What the recipe is called.")
 def recipe(path: str, name: str | None) -> int:
@@ -57,15 +56,14 @@ def recipe(path: str, name: str | None) -> int:
     from fanblock.output import write_new
     from fanblock.recipe.starter import starter_recipe
 
-    called = name if name is not None and name.strip() else Path(path).stem
-    write_new(path, starter_recipe(called).encode())
+    write_new(path, starter_recipe(_called(name, path, "recipe")).encode(errors="replace"))
     say(wrapped(f"{path} is written. Change it in any text editor."))
     say(wrapped(f"See whether it is well written: fanblock check {_typed(path)}"))
     say(wrapped(f"Draw it: fanblock draft ferrywoman {_typed(path)} --out trial"))
     return 0
 
 
-@new.command()
+@new.command(short_help="A form to print and fill in beside the tape.")
 @click.option("--out", "folder", default=".", show_default=True, metavar="FOLDER", help="Where the two files go.")
 def form(folder: str) -> int:
     """Write a form to print and fill in beside the tape, for A4 and for Letter paper.
@@ -83,6 +81,12 @@ def form(folder: str) -> int:
         say(wrapped(f"{path} is written."))
     say(wrapped("Print the one for your paper. It tells how to take each measure, alone or with a friend."))
     return 0
+
+
+def _called(name: str | None, path: str, usual: str) -> str:
+    """The name that was given, else that of the file; nothing when the file has the usual name."""
+    stem = Path(path).stem
+    return (name or "").strip() or ("" if stem == usual else stem)
 
 
 def _typed(path: str) -> str:

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 _YEAR = re.compile(r"\d{4}")
 
 
-@click.command()
+@click.command(short_help="List what can be made.")
 @click.option("--makes", metavar="KIND", help="Only what makes this kind of garment, like --makes stays.")
 @click.option("--period", type=int, metavar="YEAR", help="Only what was worn in this year, like --period 1775.")
 @machine_option
@@ -37,7 +37,10 @@ def recipes(makes: str | None, period: int | None, machine: bool) -> int:
     else:
         for recipe in found:
             _say_recipe(recipe)
-        say(wrapped("Draw one with `fanblock draft WEARER RECIPE --out FOLDER`; see all of it with `fanblock explain RECIPE`."))
+        says = (
+            "Draw one with `fanblock draft WEARER RECIPE --out FOLDER`; see all of it with `fanblock explain RECIPE`."
+        )
+        say(wrapped(says))
     return 0
 
 

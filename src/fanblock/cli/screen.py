@@ -18,6 +18,8 @@ from typing import Any, TextIO
 
 import click
 
+from fanblock.problems import ExportError, Problem
+
 NARROWEST, WIDEST = 50, 100
 """Fewest and most columns that answers are set in."""
 
@@ -46,7 +48,7 @@ def _plainer(error: UnicodeError) -> tuple[str, int]:
 
 
 def say(text: str = "", *, style: str = "") -> None:
-    """Write lines of the answer. ``style`` is ``good``, ``look``, ``bad``, ``head`` or nothing; colour only adds to words."""
+    """Write lines of the answer; ``style`` is ``good``, ``look``, ``bad``, ``head`` or nothing."""
     _write(text, style, err=False)
 
 
@@ -55,6 +57,7 @@ def tell(text: str, *, style: str = "") -> None:
     _write(text, style, err=True)
 
 
+# Colour only ever adds to words that say the same.
 _STYLES: Mapping[str, Mapping[str, Any]] = {
     "good": {"fg": "green", "bold": True},
     "look": {"fg": "yellow", "bold": True},
@@ -71,6 +74,10 @@ def _write(text: str, style: str, *, err: bool) -> None:
         click.secho(plain, err=err, color=color, **_STYLES[style])
     except BrokenPipeError:
         _let_go("stderr" if err else "stdout")
+    except OSError as error:
+        _let_go("stderr" if err else "stdout")
+        says = f"the answer cannot be written ({(error.strerror or 'unknown reason').lower()})."
+        raise ExportError([Problem("cannot-answer", "", says, "Make room on the disk it goes to.")]) from error
 
 
 def _let_go(name: str) -> None:
@@ -84,15 +91,19 @@ def _let_go(name: str) -> None:
         setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: SIM115
 
 
-def settle() -> None:
-    """Write out what the streams still hold; a reader that has gone is no error."""
+def settle() -> bool:
+    """Write out what the streams still hold and tell whether that went well; a reader that has gone is no error."""
+    well = True
     for name in ("stdout", "stderr"):
-        try:
-            getattr(sys, name).flush()
-        except BrokenPipeError:
-            _let_go(name)
-        except ValueError:
+        stream = getattr(sys, name)
+        if stream is None or stream.closed:
             continue
+        try:
+            stream.flush()
+        except OSError as error:
+            well = well and isinstance(error, BrokenPipeError)
+            _let_go(name)
+    return well
 
 
 def say_document(document: Mapping[str, Any]) -> None:

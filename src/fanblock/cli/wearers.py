@@ -7,7 +7,7 @@ import click
 from fanblock.cli.screen import say, wrapped
 
 
-@click.command()
+@click.command(short_help="List invented bodies to try things on.")
 def wearers() -> int:
     """List the demo wearers: invented bodies to try a recipe on.
 

@@ -13,6 +13,7 @@ from fanblock.draft.places import amount_mm, height_on, place_of
 from fanblock.geometry.splines import monotone
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Amount, Height, Position
+from fanblock.tolerances import SETTLED
 
 LEAST_STEP = 0.2
 """Seam points nearer in height than this share of the way from waist to bust would draw a hook."""
@@ -84,7 +85,9 @@ def _named_takes(
         u = 0.5
         for _ in range(_ROUNDS):
             v = height_on(draft, height, u)
-            u = float(around_of(np.array([v]))[0])  # type: ignore[operator]
+            before, u = u, float(around_of(np.array([v]))[0])  # type: ignore[operator]
+            if abs(u - before) < SETTLED:
+                break
         found.append((v, amount_mm(draft.body, amount, of="waist")))
     return tuple(sorted(found))
 

@@ -113,7 +113,7 @@ def _sliced_along(draft: Draft, loops: tuple[Loop, ...], take: Take) -> tuple[Lo
 
 def _check_uncrossed(loops: tuple[Loop, ...], number: int, seam: SeamLine) -> None:
     """Refuse a seam whose centre line leaves the panel it starts in: it would cross another seam."""
-    inner = np.linspace(seam.low, seam.top, 9)[1:-1]
+    inner = np.linspace(seam.low, seam.top, 5)[1:-1]
     for height, around in zip(inner, seam.around_of(inner), strict=True):
         home = holding(loops, np.array([around, height]))
         if home is not None and home != number and not any(side.seam == seam.host for side in loops[home]):

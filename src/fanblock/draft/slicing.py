@@ -91,11 +91,7 @@ def sliced(loop: Loop, front: Side, back: Side, middle: float) -> tuple[Loop, Lo
 
 def _kept(loop: Loop, seam: Side, middle: float, *, keep_front: bool) -> Loop:
     """Return the part of ``loop`` on one side of ``seam``, closed by it."""
-    hits = [
-        (number, place, on_seam)
-        for number, side in enumerate(loop)
-        for place, on_seam in meetings(side.points, seam.points)
-    ]
+    hits = _hits(loop, seam)
     low, high = _span(seam, hits, middle)
     cut = replace(seam, points=part(seam.points, low[2], high[2]))
     if keep_front:
@@ -105,6 +101,14 @@ def _kept(loop: Loop, seam: Side, middle: float, *, keep_front: bool) -> Loop:
 
 Hit = tuple[int, float, float]
 """Number of an edge of the loop, the place on that edge, the place on the seam."""
+
+
+def _hits(loop: Loop, seam: Side) -> list[Hit]:
+    """Return every place at which a seam meets the edges of a loop."""
+    starts = np.cumsum([0, *(len(side.points) for side in loop[:-1])])
+    found = meetings(np.vstack([side.points for side in loop]), seam.points)
+    numbers = [int(np.searchsorted(starts, place, side="right")) - 1 for place, _ in found]
+    return [(number, place - starts[number], on) for number, (place, on) in zip(numbers, found, strict=True)]
 
 
 def _span(seam: Side, hits: list[Hit], middle: float) -> tuple[Hit, Hit]:

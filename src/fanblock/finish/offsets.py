@@ -52,7 +52,7 @@ def cut_line(panel: Panel, widths: dict[str, float]) -> Curve:
         start, end = max(start, 0.0), min(end, last)
         ring.append(part(side.moved, start, end) if end > start else side.moved[-1:])
         ring.append(corner)
-    return Curve.through(united(np.vstack(ring), panel.loop()))
+    return Curve.through(united(Curve.through(np.vstack(ring)).points, panel.loop()))
 
 
 def _moved(curve: Curve, width_mm: float) -> Points:

@@ -6,6 +6,7 @@ point. Curves never change: every operation returns a new one.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -81,15 +82,16 @@ class Curve:
         """Return the unit tangent of the smooth curve ``distance_mm`` along (a parabola through three points)."""
         if len(self.points) == 2:
             return _unit(self.points[1] - self.points[0])
-        near = int(np.clip(np.searchsorted(self.along, distance_mm), 1, len(self.points) - 2))
-        s, p = self.along[near - 1 : near + 2], self.points[near - 1 : near + 2]
-        t = float(np.clip(distance_mm, 0.0, self.length_mm))
-        weights = (
-            (2 * t - s[1] - s[2]) / ((s[0] - s[1]) * (s[0] - s[2])),
-            (2 * t - s[0] - s[2]) / ((s[1] - s[0]) * (s[1] - s[2])),
-            (2 * t - s[0] - s[1]) / ((s[2] - s[0]) * (s[2] - s[1])),
-        )
-        return _unit(weights[0] * p[0] + weights[1] * p[1] + weights[2] * p[2])
+        t = min(max(distance_mm, 0.0), self.length_mm)
+        near = min(max(int(np.searchsorted(self.along, t)), 1), len(self.points) - 2)
+        s0, s1, s2 = self.along[near - 1 : near + 2].tolist()
+        (x0, y0), (x1, y1), (x2, y2) = self.points[near - 1 : near + 2].tolist()
+        w0 = (2.0 * t - s1 - s2) / ((s0 - s1) * (s0 - s2))
+        w1 = (2.0 * t - s0 - s2) / ((s1 - s0) * (s1 - s2))
+        w2 = (2.0 * t - s0 - s1) / ((s2 - s0) * (s2 - s1))
+        x, y = w0 * x0 + w1 * x1 + w2 * x2, w0 * y0 + w1 * y1 + w2 * y2
+        size = math.hypot(x, y)
+        return np.array([x / size, y / size])
 
     @property
     def start_tangent(self) -> Points:

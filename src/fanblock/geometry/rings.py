@@ -17,17 +17,12 @@ def united(ring: Points, inner: Points) -> Points:
 
     Raises ValueError when that is not one piece.
     """
-    from shapely import get_coordinates, make_valid
+    from shapely import get_coordinates, make_valid, union
     from shapely.geometry import Polygon
     from shapely.geometry.polygon import orient
-    from shapely.ops import unary_union
 
-    whole = unary_union([make_valid(Polygon(ring)), make_valid(Polygon(inner))])
-    parts = [
-        piece
-        for piece in getattr(whole, "geoms", [whole])
-        if piece.geom_type == "Polygon" and piece.area > 1.0
-    ]
+    whole = union(make_valid(Polygon(ring)), Polygon(inner))
+    parts = [piece for piece in getattr(whole, "geoms", [whole]) if piece.geom_type == "Polygon" and piece.area > 1.0]
     if len(parts) != 1:
         raise ValueError("the cut line does not make one ring")
     outer: Points = get_coordinates(orient(Polygon(parts[0].exterior)))[:-1]
@@ -38,7 +33,7 @@ def holds_together(ring: Points, width_mm: float) -> bool:
     """Return whether the ring, worn away by half of ``width_mm`` all round, is still one piece: nowhere narrower."""
     from shapely.geometry import Polygon
 
-    worn = Polygon(ring).simplify(width_mm / 50.0).buffer(-width_mm / 2.0, quad_segs=2)
+    worn = Polygon(ring).buffer(-width_mm / 2.0, quad_segs=1)
     return worn.geom_type == "Polygon" and not worn.is_empty
 
 

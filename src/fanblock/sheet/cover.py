@@ -12,12 +12,12 @@ from fanblock.sheet.ink import Box
 from fanblock.sheet.key import key
 from fanblock.sheet.pagemap import page_map
 from fanblock.sheet.paper import Paper
-from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table
+from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table, text_area
 from fanblock.sheet.sewing import joining
 from fanblock.sheet.squares import square_at, square_box
 from fanblock.sheet.symbols import symbols
 from fanblock.sheet.tapes import tape_words
-from fanblock.sheet.tiles import TilePlan, below_header
+from fanblock.sheet.tiles import TilePlan
 from fanblock.sheet.upright import moved_group
 
 RED = "#c62828"
@@ -34,7 +34,7 @@ def cover(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> t
 
 
 def _first(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> Drawing:
-    area = below_header(paper)
+    area = text_area(paper)
     left, width = area.left, area.width_mm
     items, top = _title(pattern, left, area.top - 2.0, width)
     room = square_box()
@@ -86,7 +86,7 @@ def _more(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
     """What does not fit on the first page: the numbers to measure, sewing, the key to the marks, the
     cautions.
     """
-    area = below_header(paper)
+    area = text_area(paper)
     room = square_box()
     right = area.right - room.width_mm
     half = right - area.left - 7.0
@@ -110,7 +110,7 @@ def _more(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
 
 def _with_cautions(items: Items, head: Items, top: float, square: Group, paper: Paper) -> tuple[Drawing, ...]:
     """The page of ``items`` with the cautions under them, or the cautions on a page of their own."""
-    area = below_header(paper)
+    area = text_area(paper)
     texts = (COSTUME, *CAUTIONS)
     for size in (3.2, 2.9, 2.6):
         words, low = paragraphs(texts, area.left, top, area.width_mm, size, "–")

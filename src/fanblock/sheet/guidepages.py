@@ -19,8 +19,7 @@ from fanblock.sheet.ink import Box
 from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.reportstyle import STYLE
-from fanblock.sheet.setting import Items, heading, paragraphs, table
-from fanblock.sheet.tiles import below_header
+from fanblock.sheet.setting import Items, heading, paragraphs, table, text_area
 from fanblock.sheet.upright import moved_group
 from fanblock.units import format_length
 from fanblock.wearer.body import Body
@@ -33,7 +32,7 @@ def guide_pages(block: Block, body: Body, paper: Paper) -> tuple[Drawing, ...]:
     printable part.
     """
     guide = guide_of(block, body.units)
-    area = below_header(paper)
+    area = text_area(paper)
     items, top = heading(f"Drawing the block of {body.name} by hand", area.left, area.top - 2.0, area.width_mm, 5.4)
     plan = plan_drawing(block, guide, area.width_mm, 78.0)
     groups = [moved_group(group, (area.left, top - plan.height_mm)) for group in plan.groups]

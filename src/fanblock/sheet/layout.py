@@ -61,7 +61,7 @@ def laid_out(pattern: Pattern, paper: Paper | None = None, pieces: Sequence[Piec
     if wide >= LONG_LINE_MM + 20.0:
         blocks.append(long_line_block())
     outlines = [*(item.outline for item in pieces), *(block.outline for block in blocks)]
-    packing = pack([outline * (1.0, -1.0) for outline in outlines], wide - 2 * EDGE_MM)
+    packing = pack([outline * (1.0, -1.0) for outline in outlines], wide - 2 * EDGE_MM, as_given=paper is None)
     height = packing.height_mm + 2 * EDGE_MM
     shifts = [(x + EDGE_MM, height - EDGE_MM - y) for x, y in packing.shifts]
     drawn = [*(item.group for item in pieces), *(block.group for block in blocks)]
@@ -82,28 +82,37 @@ def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -
     outlines = [item.outline * (1.0, -1.0) for item in pieces]
     packing = pack_on_tiles(outlines, tiling)
     far = np.max([ring.max(axis=0) + shift for ring, shift in zip(outlines, packing.shifts, strict=True)], axis=0)
-    placed = [(item, (x, float(far[1]) - y)) for item, (x, y) in zip(pieces, packing.shifts, strict=True)]
+    size = (_whole_pages(far[0], field.width_mm, paper), _whole_pages(far[1], field.height_mm, paper))
+    placed = [(item, (x, size[1] - y)) for item, (x, y) in zip(pieces, packing.shifts, strict=True)]
     groups = [moved_group(item.group, shift) for item, shift in placed]
-    size = (float(far[0]), float(far[1]))
     plan = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper)
-    grounds = [item.outline + shift for item, shift in placed]
-    worded = [label.box.corners() + shift for item, shift in placed for label in item.labels]
-    tagged = _tags(placed, plan, pattern)
-    for labels, shift in tagged:
-        worded += [label.box.corners() + shift for label in labels]
+    worded = [(label, label.box.corners() + shift) for item, shift in placed for label in item.labels]
+    for labels, shift in _tags(placed, plan, pattern):
+        worded += [(label, label.box.corners() + shift) for label in labels]
         items = tuple(item for label in labels for item in label.items)
         groups.append(moved_group(Group("tags", items), shift))
-    found = line_on_tiles(grounds, worded, plan)
+    grounds = [item.outline + shift for item, shift in placed]
+    every = [ring for _, ring in worded]
+    weighty = [ring for label, ring in worded if not label.name.startswith(("allowance", "grain"))]
+    found = line_on_tiles((grounds, every, weighty), plan, size)
     if found is None:
         upright = long_line_block(upright=True)
         found = upright, (size[0] + EDGE_MM, 0.0)
         size = (size[0] + EDGE_MM + upright.width_mm, max(size[1], upright.height_mm))
-    groups.append(moved_group(found[0].group, found[1]))
-    plan = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper) if size[0] > far[0] else plan
+        groups.append(moved_group(upright.group, found[1]))
+        plan = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper)
+    else:
+        groups.append(moved_group(found[0].group, found[1]))
     if not pattern.sound:
         inner = [(tile.field.left, tile.field.bottom, tile.field.right, tile.field.top) for tile in plan.tiles]
         groups.insert(0, _not_sound(inner))
     return Drawing(_name(pattern), *size, tuple(groups)), plan
+
+
+def _whole_pages(length_mm: float, field_mm: float, paper: Paper) -> float:
+    """The length of as many whole pages as a length needs."""
+    count = max(1, int(np.ceil((length_mm - paper.overlap_mm + PEN_ROOM_MM) / field_mm)))
+    return paper.overlap_mm + count * field_mm
 
 
 def _tags(

@@ -15,7 +15,7 @@ from fanblock.sheet.squares import LONG_LINE_MM, long_line
 from fanblock.sheet.tiles import TilePlan
 from fanblock.sheet.upright import turned_group
 
-CELL_MM = 4.0
+CELL_MM = 2.0
 OFF_JOINT_MM = 7.0
 """How far the line keeps from a joint that it runs along."""
 
@@ -41,37 +41,37 @@ def long_line_block(upright: bool = False) -> Block:
 
 
 def line_on_tiles(
-    pieces: Sequence[Points], worded: Sequence[Points], plan: TilePlan
+    obstacles: Sequence[Sequence[Points]], plan: TilePlan, size_mm: tuple[float, float]
 ) -> tuple[Block, tuple[float, float]] | None:
     """Return the long line, level or upright, and where its lower left corner stands; None without room.
 
-    It keeps to the pages of the plan. Where it can it keeps off the ``pieces``; else, being a thin line of
-    another colour, it runs over them but keeps off what is ``worded``.
+    It keeps to the pages of the plan and within the drawing's ``size_mm``. Of the sets of ``obstacles`` it keeps off
+    the first that leaves it room: all pieces, else only what is written on them, being a thin line of another colour.
     """
-    for obstacles in (pieces, worded):
+    for rings in obstacles:
         for upright in (False, True):
             block = long_line_block(upright)
-            low = _place(block, upright, obstacles, plan)
+            low = _place(block, upright, rings, plan, size_mm)
             if low is not None:
                 return block, low
     return None
 
 
-def _place(block: Block, upright: bool, obstacles: Sequence[Points], plan: TilePlan) -> tuple[float, float] | None:
-    origin = np.array([plan.grid.left, plan.grid.bottom])
-    size = np.array([plan.grid.width_mm, plan.grid.height_mm])
-    shape = (int(size[1] / CELL_MM), int(size[0] / CELL_MM))
+def _place(
+    block: Block, upright: bool, obstacles: Sequence[Points], plan: TilePlan, size_mm: tuple[float, float]
+) -> tuple[float, float] | None:
+    origin = np.zeros(2)
+    shape = (int(size_mm[1] / CELL_MM), int(size_mm[0] / CELL_MM))
     taken = ~_pages(plan, upright, origin, shape)
     for ring in obstacles:
         taken |= raster.filled(ring, origin, CELL_MM, shape)
         taken |= raster.stamped(np.vstack((ring, ring[:1])), origin, CELL_MM, shape)
-    rows, columns = (int(np.ceil(side / CELL_MM)) + 1 for side in (block.height_mm, block.width_mm))
+    rows, columns = (int(np.ceil(side / CELL_MM)) for side in (block.height_mm, block.width_mm))
     free = np.argwhere(raster.free_corners(raster.sums(taken), rows, columns))
     if len(free) == 0:
         return None
     row, column = free[0]
-    x, y = origin + (np.array([column, row]) + 0.5) * CELL_MM
-    return float(x), float(y)
+    return float(column * CELL_MM), float(row * CELL_MM)
 
 
 def _pages(plan: TilePlan, upright: bool, origin: Points, shape: tuple[int, int]) -> Mask:

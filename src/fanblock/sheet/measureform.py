@@ -6,9 +6,8 @@ from fanblock.sheet.cautions import COSTUME
 from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.figure import figures
 from fanblock.sheet.paper import Paper
-from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table
+from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table, text_area
 from fanblock.sheet.squares import line
-from fanblock.sheet.tiles import below_header
 from fanblock.wearer.measures import MEASURES
 
 FIRST = (
@@ -46,7 +45,7 @@ def measure_form(paper: Paper) -> tuple[Drawing, ...]:
     numbers = {name: at for at, name in enumerate(FIRST, start=1)}
     rest = [name for name in MEASURES if name not in numbers]
     numbers |= {name: at for at, name in enumerate(rest, start=len(FIRST) + 1)}
-    area = below_header(paper)
+    area = text_area(paper)
     items, top = heading("Measures", area.left, area.top - 2.0, area.width_mm, 6.0)
     more, top = _blanks(area.left, top - 2.0, area.width_mm)
     items += more

@@ -78,10 +78,10 @@ class Tiling:
         return frozenset((int(cell % wide), int(cell // wide)) for cell in np.unique(r * wide + c))
 
 
-def pack(outlines: Sequence[Points], width_mm: float, gap_mm: float = GAP_MM) -> Packing:
+def pack(outlines: Sequence[Points], width_mm: float, gap_mm: float = GAP_MM, as_given: bool = False) -> Packing:
     """Return where the outlines lie on a strip ``width_mm`` wide, as short as many orders of laying find.
 
-    The strip starts at y = 0 and grows upward. Raises ExportError naming the width that would be needed
+    The strip starts at y = 0 and grows upward. ``as_given`` keeps to the order given, which reads more easily. Raises ExportError naming the width that would be needed
     when an outline is wider than the strip.
     """
     widest = max(float(np.ptp(outline[:, 0])) for outline in outlines)
@@ -97,7 +97,7 @@ def pack(outlines: Sequence[Points], width_mm: float, gap_mm: float = GAP_MM) ->
         return np.asarray(top * 10_000.0 + rows * 10.0 + across * 0.001, dtype=np.float64)
 
     best: tuple[float, tuple[tuple[float, float], ...]] | None = None
-    for order in orders(outlines):
+    for order in orders(outlines)[: 1 if as_given else None]:
         shifts = table.laid(order, columns, lowest, width_mm)
         tops = [shift[1] + float(outline[:, 1].max()) for shift, outline in zip(shifts, outlines, strict=True)]
         score = max(tops) + 0.001 * sum(tops)

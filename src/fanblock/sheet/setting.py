@@ -6,10 +6,20 @@ from collections.abc import Sequence
 
 from fanblock.sheet.drawing import Stroke, Words
 from fanblock.sheet.font import fitted
+from fanblock.sheet.ink import Box
+from fanblock.sheet.paper import Paper
 from fanblock.sheet.squares import line
+from fanblock.sheet.tiles import below_header
 from fanblock.sheet.wording import LEADING, RISE, wrapped
 
 Items = list[Stroke | Words]
+
+_INSET_MM = 1.5
+
+
+def text_area(paper: Paper) -> Box:
+    """Return the part of a page that words may stand in: what can be printed below the header, less a little."""
+    return below_header(paper).grown(-_INSET_MM)
 
 
 def paragraph(

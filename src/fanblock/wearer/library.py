@@ -37,9 +37,7 @@ def _file_bytes(typed: str) -> bytes:
     except (OSError, ValueError) as error:
         folder = isinstance(error, IsADirectoryError) or Path(typed).is_dir()
         reason = error.strerror if isinstance(error, OSError) and error.strerror else "not a file name"
-        what = (
-            f"the wearer {shown(typed)} cannot be opened ({'it is a folder' if folder else reason.lower()})."
-        )
+        what = f"the wearer {shown(typed)} cannot be opened ({'it is a folder' if folder else reason.lower()})."
         remedy = "Name a wearer file, or one of the demo wearers."
         raise WearerError([Problem("wearer-unreadable", "", what, remedy)]) from error
 

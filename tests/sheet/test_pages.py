@@ -1,0 +1,167 @@
+"""Pages to read: the cover, the block's sheet, the guide for drawing by hand, the form for measuring."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+import pytest
+import shapely
+from defusedxml import ElementTree
+from tests.sheet.real import shipped
+from tests.sheet.sample import sample
+
+from fanblock.sheet.blocksheet import block_sheet
+from fanblock.sheet.cover import cover
+from fanblock.sheet.drawing import Drawing, Stroke, Words
+from fanblock.sheet.guidepages import guide_html, guide_pages
+from fanblock.sheet.ink import ink_points, words_corners
+from fanblock.sheet.layout import tiled_layout
+from fanblock.sheet.measureform import measure_form
+from fanblock.sheet.paper import A4, LETTER, Paper
+from fanblock.sheet.squares import SQUARE_NAME
+from fanblock.sheet.tiles import below_header
+from fanblock.wearer.measures import MEASURES
+
+PATTERNS = {"sample": sample(), **shipped()}
+PAPER = pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
+
+
+def words(drawing: Drawing) -> list[Words]:
+    """The texts of a drawing."""
+    return [item for group in drawing.groups for item in group.items if isinstance(item, Words)]
+
+
+def said(drawings: Sequence[Drawing]) -> str:
+    """All texts of some pages in one."""
+    return " ".join(item.text for drawing in drawings for item in words(drawing))
+
+
+def assert_printable(drawings: Sequence[Drawing], paper: Paper) -> None:
+    """All ink lies within what a home printer reaches, and no two texts lie over one another."""
+    area = below_header(paper)
+    for drawing in drawings:
+        points = ink_points(drawing.groups)
+        assert points[:, 0].min() > area.left - 0.3
+        assert points[:, 0].max() < area.right + 0.3
+        assert points[:, 1].min() > area.bottom - 0.3
+        assert points[:, 1].max() < area.top + 0.3
+        boxes = [(item.text, shapely.Polygon(words_corners(item))) for item in words(drawing)]
+        for index, (text, box) in enumerate(boxes):
+            for other, beside in boxes[index + 1 :]:
+                assert box.intersection(beside).area < 0.5, (text, other)
+
+
+@PAPER
+@pytest.mark.parametrize("name", sorted(PATTERNS))
+def test_cover_is_printable(name: str, paper: Paper) -> None:
+    """The cover keeps within the printable part, each of its first two pages with a test square of its own."""
+    pattern = PATTERNS[name]
+    drawing, plan = tiled_layout(pattern, paper)
+    pages = cover(pattern, paper, drawing, plan)
+    text_only = [
+        Drawing(page.title, page.width_mm, page.height_mm, tuple(g for g in page.groups if g.name != "page map"))
+        for page in pages
+    ]
+    assert_printable(text_only, paper)
+    for page in pages[:2]:
+        assert sum(group.name == SQUARE_NAME for group in page.groups) == 1
+
+
+def test_first_page_alone_is_enough_to_begin() -> None:
+    """Garment, wearer, draft and code, the square, the key, the map and the cut list stand on the first page."""
+    pattern = PATTERNS["sample"]
+    drawing, plan = tiled_layout(pattern, A4)
+    first = cover(pattern, A4, drawing, plan)[0]
+    text = said([first])
+    needed = (
+        "Trial stays",
+        "ferrywoman",
+        "draft 2 · code 7F3A",
+        "Measure the square now",
+        "left half",
+        "strength 2 pairs",
+    )
+    for part in needed:
+        assert part in text
+    assert {"page map", SQUARE_NAME} <= {group.name for group in first.groups}
+
+
+def test_cover_tells_how_to_sew_and_what_to_beware_of() -> None:
+    """The five numbers, the order of seams, the key to the marks and the cautions follow."""
+    pattern = PATTERNS["sample"]
+    drawing, plan = tiled_layout(pattern, A4)
+    text = said(cover(pattern, A4, drawing, plan))
+    for part in (
+        "68.6 cm",
+        "Join A to A: piece 1 (front) to piece 2 (side).",
+        "straight grain",
+        "pregnancy",
+        "clinician",
+    ):
+        assert part in text
+    assert text.index("Join A to A") < text.index("Join B to B")
+
+
+def test_cover_of_an_unsound_pattern_says_so() -> None:
+    """NOT SOUND stands under the title."""
+    pattern = sample(sound=False)
+    drawing, plan = tiled_layout(pattern, A4)
+    assert "NOT SOUND" in said(cover(pattern, A4, drawing, plan)[:1])
+
+
+@pytest.mark.parametrize("name", sorted(PATTERNS))
+def test_block_sheet_is_at_true_scale_and_named(name: str) -> None:
+    """The drawn waist and bust are as long as the block's, the lines are named, all ink lies on the sheet."""
+    pattern = PATTERNS[name]
+    sheet = block_sheet(pattern.block, pattern.body)
+    strokes = {item.name: item for group in sheet.groups for item in group.items if isinstance(item, Stroke)}
+    for line, half in (("waist", pattern.block.half_waist_mm), ("bust", pattern.block.half_bust_mm)):
+        run = shapely.LineString(ink_points_of(strokes[line]))
+        assert run.length == pytest.approx(half, abs=0.05)
+    assert {"center front", "center back", "side", "50% around", "25% level"} <= set(strokes)
+    points = ink_points(sheet.groups)
+    assert points.min() > 0.0
+    assert points[:, 0].max() < sheet.width_mm
+    assert points[:, 1].max() < sheet.height_mm
+
+
+def ink_points_of(stroke: Stroke) -> list[tuple[float, float]]:
+    """Points along a stroke, by the formula of the cubic Bézier."""
+    found = []
+    for a, b, c, d in stroke.beziers:
+        for step in range(41):
+            t = step / 40.0
+            x, y = (1 - t) ** 3 * a + 3 * t * (1 - t) ** 2 * b + 3 * t * t * (1 - t) * c + t**3 * d
+            found.append((float(x), float(y)))
+    return found
+
+
+@PAPER
+@pytest.mark.parametrize("name", sorted(PATTERNS))
+def test_guide_pages_are_printable_and_hold_the_table(name: str, paper: Paper) -> None:
+    """The guide keeps within its pages and gives the points its text speaks of."""
+    pattern = PATTERNS[name]
+    pages = guide_pages(pattern.block, pattern.body, paper)
+    assert_printable(pages, paper)
+    assert "from the left" in said(pages)
+    assert "waist, up" in said(pages)
+
+
+def test_guide_as_a_page_needs_nothing_else() -> None:
+    """The HTML guide parses, reaches for nothing outside and escapes names."""
+    pattern = sample(hostile="<b>&")
+    text = guide_html(pattern.block, pattern.body)
+    ElementTree.fromstring(text.split("\n", 1)[1])
+    assert not re.search(r"https?:|<b>|<script", text)
+
+
+@PAPER
+def test_measure_form_names_every_measure_once(paper: Paper) -> None:
+    """Each measure stands in the form with how it is taken; the three needed ones are starred."""
+    pages = measure_form(paper)
+    assert_printable(pages, paper)
+    rows = [item.text for page in pages for item in words(page)]
+    for name, measure in MEASURES.items():
+        assert rows.count(f"{name} *" if measure.needed else name) == 1
+    assert "Nothing is deducted here" in said(pages)

@@ -1,0 +1,155 @@
+"""The report: one page that needs nothing else, hides nothing and runs nothing."""
+
+from __future__ import annotations
+
+import re
+from html.parser import HTMLParser
+
+import pytest
+from defusedxml import ElementTree
+from tests.sheet.real import drafted
+from tests.sheet.sample import sample
+
+from fanblock.sheet.report import report_html
+
+VOID = {"meta", "br", "hr", "img", "input", "link"}
+HOSTILE = "<script>alert('x')</script> & \"quoted\" </title></style>"
+
+
+class Page(HTMLParser):
+    """Reads a page: its tags, its attributes, its text, and whether tags nest."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.tags: list[str] = []
+        self.attributes: list[tuple[str, str | None]] = []
+        self.text = ""
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        """Note a tag and open it."""
+        self.tags.append(tag)
+        self.attributes += attrs
+        if tag not in VOID:
+            self.open.append(tag)
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        """Note a tag that closes itself."""
+        self.tags.append(tag)
+        self.attributes += attrs
+
+    def handle_endtag(self, tag: str) -> None:
+        """Close a tag; it must be the one opened last."""
+        assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        """Gather text that is not style."""
+        if not self.open or self.open[-1] != "style":
+            self.text += data
+
+
+def read(text: str) -> Page:
+    """The page as a parser sees it, wholly closed."""
+    page = Page()
+    page.feed(text)
+    page.close()
+    assert page.open == []
+    return page
+
+
+@pytest.mark.parametrize("pattern", [sample(), sample(sound=False), drafted("ferrywoman", "stays-five-panels")])
+def test_it_opens_and_its_tags_nest(pattern: object) -> None:
+    """The page parses as HTML with every tag closed, and as XML too."""
+    text = report_html(pattern)  # type: ignore[arg-type]
+    assert {"svg", "table", "h1", "section"} <= set(read(text).tags)
+    ElementTree.fromstring(text.split("\n", 1)[1])
+
+
+def test_it_reaches_for_nothing_outside() -> None:
+    """No address, no script, no import, no picture from elsewhere."""
+    text = report_html(drafted("ferrywoman", "stays-five-panels"))
+    page = read(text)
+    assert not re.search(r"https?:|//[a-z]|url\(|@import|javascript:", text)
+    assert not {"script", "link", "img", "iframe", "object"} & set(page.tags)
+    assert not {"src", "href", "onload", "onclick"} & {name for name, _ in page.attributes}
+
+
+def test_ids_are_its_own() -> None:
+    """No id stands twice on the page, though it holds several pictures."""
+    page = read(report_html(sample()))
+    ids = [value for name, value in page.attributes if name == "id"]
+    assert len(ids) == len(set(ids))
+
+
+def test_hostile_names_are_text() -> None:
+    """A name that looks like markup is shown, never obeyed."""
+    text = report_html(sample(hostile=HOSTILE))
+    page = read(text)
+    assert "<script" not in text
+    assert "script" not in page.tags
+    assert "<script>alert('x')</script>" in page.text
+
+
+def test_sound_says_what_it_does_not_mean() -> None:
+    """SOUND stands with its limits beside it."""
+    said = read(report_html(sample())).text
+    assert "SOUND: it adds up and sews up. Whether it fits only a toile tells." in said
+    assert "NOT SOUND" not in said
+
+
+def test_not_sound_says_what_fails() -> None:
+    """An unsound pattern says so first, with what fails."""
+    said = read(report_html(sample(sound=False))).text
+    assert "NOT SOUND" in said
+    assert said.index("Seam B: its edges differ by 1.3 mm.") < said.index("Look at these on the toile")
+
+
+def test_five_numbers_stand_before_any_picture() -> None:
+    """What a tape can check comes first."""
+    text = report_html(sample())
+    sentence = (
+        "Above the waist it stands center front 21.2 cm, under the arm 16.0 cm, center back 25.9 cm; "
+        "the waist as worn is 68.6 cm, of which 5.0 cm is gap."
+    )
+    assert text.index(sentence) < text.index("<svg")
+
+
+@pytest.mark.parametrize(
+    "word",
+    [
+        "pregnancy",
+        "surgery",
+        "heart",
+        "lung",
+        "children",
+        "clinician",
+        "undo you",
+        "20 to 30 minutes",
+        "numb",
+        "scissors",
+        "tenth of the waist",
+        "toile",
+    ],
+)
+def test_cautions_are_given(word: str) -> None:
+    """The usual cautions of lacing are in the report (common practice, no source)."""
+    assert word in read(report_html(sample())).text
+
+
+def test_notes_checks_cuts_and_dials_are_shown() -> None:
+    """Guesses, warnings, every check, the cut list and the dials are on the page."""
+    pattern = sample()
+    said = read(report_html(pattern)).text
+    for note in pattern.notes:
+        assert note.says in said
+    for finding in pattern.findings:
+        assert finding.says in said
+    for name, words, _ in pattern.dials:
+        assert name in said
+        assert words in said
+    assert "outer: 1 pair, strength: 2 pairs, lining: 1 pair" in said
+
+
+def test_same_pattern_same_page() -> None:
+    """Twice the same bytes."""
+    assert report_html(sample()) == report_html(sample())

@@ -86,16 +86,17 @@ def picture(pattern: Pattern) -> Drawing:
 
 def _words(pattern: Pattern, room_mm: float) -> Group:
     title = pattern.title
-    about = f"{title.makes}, {title.period}" if title.period else title.makes
+    kind = f"{title.makes}, {title.period}" if title.period else title.makes
+    about = f"{kind} · drawn for the {title.wearer}"
     top = HEIGHT_MM - _EDGE_MM
     return Group(
         "heading",
         (
             Words(fitted(title.garment, 9.0, room_mm, True), _EDGE_MM, top - 8.0, 9.0, bold=True, color=_INK),
-            Words(fitted(f"{about} · drawn for the {title.wearer}", 4.6, room_mm), _EDGE_MM, top - 15.5, 4.6, color=_SOFT),
+            Words(fitted(about, 4.6, room_mm), _EDGE_MM, top - 15.5, 4.6, color=_SOFT),
             Words(fitted(tape_sentence(pattern), 4.2, room_mm), _EDGE_MM, _EDGE_MM, 4.2, color=_INK),
         ),
-    )  # fmt: skip
+    )
 
 
 def table(pattern: Pattern) -> str:
@@ -134,7 +135,8 @@ def amount(number: float, unit: str) -> str:
         return ""
     if unit == "ratio":
         return f"{100.0 * number:.1f} %"
-    text = f"{number:.{ {'mm': 2, 'deg': 1}.get(unit, 0)}f}"
+    decimals = {"mm": 2, "deg": 1}.get(unit, 0)
+    text = f"{number:.{decimals}f}"
     text = text.lstrip("-") if float(text) == 0.0 else text
     return f"{text}°" if unit == "deg" else f"{text} {unit}".strip()
 

@@ -104,10 +104,11 @@ def test_cover_tells_how_to_sew_and_what_to_beware_of() -> None:
 
 
 def test_cover_of_an_unsound_pattern_says_so() -> None:
-    """NOT SOUND stands under the title."""
+    """NOT SOUND stands under the title and on every page after it."""
     pattern = sample(sound=False)
     drawing, plan = tiled_layout(pattern, A4)
-    assert "NOT SOUND" in said(cover(pattern, A4, drawing, plan)[:1])
+    pages = cover(pattern, A4, drawing, plan)
+    assert all("NOT SOUND" in said([page]) for page in pages)
 
 
 @pytest.mark.parametrize("name", sorted(PATTERNS))

@@ -9,7 +9,7 @@ import numpy as np
 import pikepdf
 import pypdfium2
 import pytest
-from paper_samples import WORDS, piece, sheet
+from tests.sheet.paper_samples import WORDS, piece, sheet
 
 from fanblock.geometry.bezier import polyline
 from fanblock.problems import ExportError

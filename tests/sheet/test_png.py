@@ -6,7 +6,7 @@ import io
 
 import numpy as np
 import pytest
-from paper_samples import sheet
+from tests.sheet.paper_samples import sheet
 from PIL import Image
 
 from fanblock.problems import ExportError

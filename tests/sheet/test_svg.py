@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 import svgelements
 from defusedxml import ElementTree
-from paper_samples import sheet
+from tests.sheet.paper_samples import sheet
 
 from fanblock.geometry.bezier import polyline
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from paper_samples import WORDS, sheet
+from tests.sheet.paper_samples import WORDS, sheet
 
 from fanblock.geometry.bezier import polyline
 from fanblock.problems import ExportError

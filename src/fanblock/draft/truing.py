@@ -146,7 +146,7 @@ def _displaced(share: Points, tangent: Points, shift: Points, turn: float, reach
     t = np.minimum(share, 1.0)[:, None]
     cos, sin = math.cos(turn), math.sin(turn)
     slope = np.array([cos * tangent[0] - sin * tangent[1], sin * tangent[0] + cos * tangent[1]]) - tangent
-    return (2 * t**3 - 3 * t**2 + 1) * shift + (t**3 - 2 * t**2 + t) * slope * reach
+    return np.asarray((2 * t**3 - 3 * t**2 + 1) * shift + (t**3 - 2 * t**2 + t) * slope * reach)
 
 
 def _angle(along: Points, line: Points) -> float:

@@ -14,6 +14,10 @@ from fanblock.geometry.curve import Curve
 from fanblock.pattern.model import EndShift, Panel
 from fanblock.wearer.body import Body
 
+DEFAULT_ALLOWANCES = {"seam": 15.0, "center": 15.0, "lacing": 25.0, "top": 0.0, "hem": 0.0, "slit": 0.0}
+"""Width beyond each kind of edge where a recipe says nothing: seams 15 mm, folded lacing edges 25 mm, bound edges
+none (common practice, no source)."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class SeamRecord:
@@ -64,8 +68,3 @@ class Work:
     def block(self) -> Block:
         """The block this was drawn on."""
         return self.draft.block
-
-
-DEFAULT_ALLOWANCES = {"seam": 15.0, "center": 15.0, "lacing": 25.0, "top": 0.0, "hem": 0.0, "slit": 0.0}
-"""Width beyond each kind of edge where a recipe says nothing: seams 15 mm, folded lacing edges 25 mm, bound edges
-none (common practice, no source)."""

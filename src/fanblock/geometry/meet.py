@@ -32,7 +32,7 @@ def _stretches(line: Points, other: Points) -> NDArray[np.intp]:
 def point_at(line: Points, place: float) -> Points:
     """Return the point at a place counted in points."""
     index = min(int(place), len(line) - 2)
-    return line[index] + (place - index) * (line[index + 1] - line[index])
+    return np.asarray(line[index] + (place - index) * (line[index + 1] - line[index]))
 
 
 def part(line: Points, start: float, end: float) -> Points:

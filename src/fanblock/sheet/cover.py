@@ -4,10 +4,12 @@ what to cut.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.cautions import CAUTIONS, COSTUME
-from fanblock.sheet.drawing import Drawing, Group
+from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.ink import Box
 from fanblock.sheet.key import key
 from fanblock.sheet.pagemap import page_map
@@ -21,6 +23,8 @@ from fanblock.sheet.tiles import TilePlan
 from fanblock.sheet.upright import moved_group
 
 RED = "#c62828"
+FOOT_MM = 9.0
+"""Room kept at the foot of a page for NOT SOUND."""
 JOIN = (
     "Print at 100 %, never fitted to the page. Measure both sides of the test square on every page.",
     "Cut only the right and the lower edge of a page, lay it over the next, join the rows first, then row to row.",
@@ -30,7 +34,19 @@ JOIN = (
 
 def cover(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> tuple[Drawing, ...]:
     """Return the cover pages for a pattern printed as ``drawing`` over the pages of ``plan``."""
-    return (_first(pattern, paper, drawing, plan), *_more(pattern, paper))
+    more = _more(pattern, paper)
+    if not pattern.sound:
+        more = tuple(replace(page, groups=(*page.groups, _not_sound(paper))) for page in more)
+    return (_first(pattern, paper, drawing, plan), *more)
+
+
+def _not_sound(paper: Paper) -> Group:
+    """NOT SOUND at the foot of a page."""
+    area = text_area(paper)
+    middle = 0.5 * (area.left + area.right)
+    return Group(
+        "not sound", (Words(phrases.NOT_SOUND, middle, area.bottom + 1.5, 6.0, "middle", bold=True, color=RED),)
+    )
 
 
 def _first(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> Drawing:
@@ -114,7 +130,7 @@ def _with_cautions(items: Items, head: Items, top: float, square: Group, paper: 
     texts = (COSTUME, *CAUTIONS)
     for size in (3.2, 2.9, 2.6):
         words, low = paragraphs(texts, area.left, top, area.width_mm, size, "–")
-        if low >= area.bottom:
+        if low >= area.bottom + FOOT_MM:
             return (_page(paper, [*items, *head, *words], square),)
     head, low = heading("Before you lace", area.left, area.top - 2.0, area.width_mm)
     words, _ = paragraphs(texts, area.left, low, area.width_mm, 3.4, "–")

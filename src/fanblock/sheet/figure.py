@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 import numpy as np
 
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points, frozen
 from fanblock.sheet.drawing import Group, Stroke, Words
+
+Put = Callable[..., Points]
+"""Takes places on the body, and optionally -1.0 to mirror them, to places on the page."""
 
 # One side of the figure in centimetres of a body: x from the middle line, y from the floor.
 _TRUNK = (
@@ -84,9 +87,7 @@ def _figure(origin: Points, scale: float, back: bool, numbers: dict[str, int]) -
         yield from _front(put, numbers)
 
 
-def _front(put: object, numbers: dict[str, int]) -> Iterator[Stroke | Words]:
-    place = put if callable(put) else None
-    assert place is not None
+def _front(place: Put, numbers: dict[str, int]) -> Iterator[Stroke | Words]:
     for mirror in (-1.0, 1.0):
         bow = [(2.0, 115.0), (4.5, 111.6), (8.5, 111.2), (12.5, 114.5)]
         yield Stroke(smooth(place(bow, mirror)), "guide", "breast")
@@ -107,9 +108,7 @@ def _front(put: object, numbers: dict[str, int]) -> Iterator[Stroke | Words]:
     yield from _numbers(place, spots, numbers)
 
 
-def _back(put: object, numbers: dict[str, int]) -> Iterator[Stroke | Words]:
-    place = put if callable(put) else None
-    assert place is not None
+def _back(place: Put, numbers: dict[str, int]) -> Iterator[Stroke | Words]:
     yield from _double(place([(0.8, BUST_Y + 0.8), (0.8, WAIST_Y + 0.8)]))
     yield from _double(place([(-2.2, NAPE_Y), (-2.2, WAIST_Y + 0.6)]))
     yield from _double(place([(14.2, WAIST_Y - 1.5), (19.4, HIP_Y)]))
@@ -131,9 +130,9 @@ def _double(run: Points) -> Iterator[Stroke]:
         yield Stroke(polyline(head, closed=True), "ink", "head of tape", True)
 
 
-def _numbers(place: object, spots: dict[str, tuple[float, float]], numbers: dict[str, int]) -> Iterator[Words]:
+def _numbers(place: Put, spots: dict[str, tuple[float, float]], numbers: dict[str, int]) -> Iterator[Words]:
     for name, spot in spots.items():
-        if name in numbers and callable(place):
+        if name in numbers:
             x, y = place([spot])[0]
             yield Words(str(numbers[name]), float(x), float(y) - 1.2, 3.6, "middle", bold=True)
 

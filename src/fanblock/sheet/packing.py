@@ -81,8 +81,8 @@ class Tiling:
 def pack(outlines: Sequence[Points], width_mm: float, gap_mm: float = GAP_MM, as_given: bool = False) -> Packing:
     """Return where the outlines lie on a strip ``width_mm`` wide, as short as many orders of laying find.
 
-    The strip starts at y = 0 and grows upward. ``as_given`` keeps to the order given, which reads more easily. Raises ExportError naming the width that would be needed
-    when an outline is wider than the strip.
+    The strip starts at y = 0 and grows upward. ``as_given`` keeps to the order given, which reads more easily.
+    Raises ExportError naming the width that would be needed when an outline is wider than the strip.
     """
     widest = max(float(np.ptp(outline[:, 0])) for outline in outlines)
     if widest > width_mm:

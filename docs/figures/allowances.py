@@ -5,6 +5,12 @@ from house import INK, PAPER, RED, SMALL, Board, even
 from stages import LEFT, RIGHT, TOP, apart, draw_panel, footnote, pair, panel_view, pattern, recipe, stage
 
 
+WORDS = (
+    ("center 20 mm", 402.0, 262.0), ("seam 15 mm", 470.0, 282.0), ("lacing 30 mm", 656.0, 290.0),
+    ("top and hem: bound, none", 520.0, 84.0),
+)  # fmt: skip
+
+
 def draw() -> Board:
     """Draw the stitch lines, and the cut lines around them."""
     board, _ = pair("The cut line runs around the stitch line, each edge with its own width.")
@@ -17,7 +23,7 @@ def draw() -> Board:
         if panel.cut_line is not None:
             board.line(second(even(np.vstack((panel.cut_line.points, panel.cut_line.points[:1])), 260)), RED, 1.8, fill=PAPER)
         draw_panel(board, second, panel, color=INK, width=1.0)
-    for text, x, y in (("seam 15 mm", 445.0, 292.0), ("lacing 30 mm", 648.0, 246.0), ("top and hem: none, bound", 540.0, 58.0)):
+    for text, x, y in WORDS:
         board.words(text, x, y, SMALL, color=RED, halo=True)
     footnote(
         board,

@@ -14,10 +14,11 @@ def draw() -> Board:
     draw_draft(board, view, before, takes=True)
     second = view.moved(RIGHT - LEFT)
     draw_draft(board, second, after, {"side front", "side back"}, takes=True)
-    for around in (0.27, 0.47):
-        x, y = second(after.block.at(around, 0.80))
-        board.words("takes more here", x - (34.0 if around > 0.4 else 0.0), y, SMALL, color=RED, halo=True)
-    total = sum(float(take(1.0)) for take in takes_of(after) if take.seam.top >= 0.95)
+    total = 0.0
+    for take, around in zip(takes_of(after), (0.30, 0.755), strict=True):
+        x, y = second(after.block.at(around, 0.86))
+        board.words(f"{float(take(1.0)):.0f} mm", x, y, SMALL, bold=True, color=RED, halo=True)
+        total += float(take(1.0))
     footnote(
         board,
         f"4 % of the bust: {total:.0f} mm off each half, shared like the waist. Only seams that reach the bust can take",

@@ -22,14 +22,14 @@ def draw() -> Board:
         count = dict(panel.cuts)[layer]
         for number in range(count // 2):
             for half, one in enumerate((panel, flipped)):
-                x = RIGHT + 112.0 + 78.0 * half + 12.0 * (count // 2 - 1 - number)
+                x = RIGHT + 112.0 + 104.0 * half + 12.0 * (count // 2 - 1 - number)
                 view = View.fitting(loop, x, y + 5.0 * (number - 0.5 * (count // 2 - 1)), 66.0, 74.0)
                 draw_panel(board, view, one, FILLS[layer], width=1.0)
         board.words(layer, RIGHT + 12.0, y + 36.0, SMALL, bold=True)
         board.words(words, RIGHT + 12.0, y + 53.0, SMALL, color=SOFT)
     footnote(
         board,
-        "`cut: {outer: 2, strength layer: 4, lining: 2}`. The sheets show the wearer's left half; its mirror image",
+        "For outer 2, strength layer 4, lining 2. The sheets show the wearer's left half; its mirror image",
         "is the right half. A panel on the fold is one whole piece instead of a pair.",
     )
     return board

@@ -14,12 +14,14 @@ def draw() -> Board:
             draw_panel(board, view, panel)
             if panel.grain is not None:
                 board.arrow(*(view(end) for end in panel.grain), color=RED, both=True)
-    board.words("at waist", 152.0, 300.0, SMALL, color=RED, halo=True)
-    board.words("center front", 412.0, 300.0, SMALL, color=RED, halo=True)
-    board.words("center back", 636.0, 300.0, SMALL, color=RED, halo=True)
+    for words, x, y in (
+        ("at waist", 36.0, 290.0), ("at waist", 130.0, 304.0), ("at waist", 244.0, 312.0),
+        ("center front", 402.0, 290.0), ("at waist", 498.0, 304.0), ("center back", 604.0, 312.0),
+    ):  # fmt: skip
+        board.words(words, x, y, SMALL, color=RED, halo=True)
     footnote(
         board,
-        "`at waist` sets the grain square to the panel's own waist. `center front` and `center back` set it along",
+        "At waist sets the grain square to the panel's own waist. Center front and center back set it along",
         "that line, so that the thread runs straight beside the lacing and down the front.",
     )
     return board

@@ -22,9 +22,9 @@ def draw() -> Board:
     board.area(second(np.vstack((edge, back))), RED, 0.18)
     draw_draft(board, second, draft, {"lacing gap"})
     x, y = second(draft.block.at(0.72, 0.5))
-    board.words("lacing edge", x - 26.0, y + 4.0, SMALL, bold=True, color=RED, halo=True)
+    board.words("lacing edge", x - 34.0, y + 4.0, SMALL, bold=True, color=RED, halo=True)
     x, y = view(draft.block.at(0.78, 0.5))
-    board.words("center back", x - 18.0, y, SMALL, color=SOFT, halo=True)
+    board.words("center back", x - 22.0, y, SMALL, color=SOFT, halo=True)
     footnote(
         board,
         "Half the gap comes off each half. The strip is equally wide from top to hem,",

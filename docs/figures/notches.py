@@ -22,12 +22,13 @@ def draw() -> Board:
         for notch in panel.notches:
             for tick in _ticks(notch):
                 board.line(second(tick), RED, 3.2 if notch.kind == "waist" else 2.0)
-    x, y = second(panels[0].notches[1].point)
-    board.words("1 tick: seam A", x + 44.0, y - 84.0, SMALL, color=RED, halo=True)
-    board.words("2 ticks: seam B", x + 124.0, y - 62.0, SMALL, color=RED, halo=True)
+    x, y = second(next(notch.point for notch in panels[1].notches if notch.count == 1 and notch.kind == "seam"))
+    board.words("A: 1 tick", x + 18.0, y + 5.0, SMALL, color=RED, halo=True)
+    x, y = second(next(notch.point for notch in panels[1].notches if notch.count == 2))
+    board.words("B: 2 ticks", x - 22.0, y + 3.0, SMALL, anchor="end", color=RED, halo=True)
     footnote(
         board,
-        "Both edges of a seam carry the same ticks at the same distance from the waist bar. They are never in the",
+        "Both edges of a seam carry the same ticks, equally far from the heavy bar at the waist. They are never in the",
         "middle of the seam, so a panel sewn upside down shows at once. (Drawn larger than they are.)",
     )
     return board

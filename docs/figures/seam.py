@@ -26,6 +26,6 @@ def draw() -> Board:
     footnote(
         board,
         "A seam is drawn from the top down through its points. It takes nothing yet: what it takes comes",
-        "from its own `take`, and from its share of the reductions.",
+        "from its own take, and from its share of the reductions.",
     )
     return board

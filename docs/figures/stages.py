@@ -19,11 +19,12 @@ from house import BLUE, CLOTH, CLOTH_TOO, FAINT, INK, RED, SMALL, SOFT, Board, V
 
 from fanblock.block.from_body import block_of
 from fanblock.block.ruled import Block
-from fanblock.draft.model import AROUND, HEIGHT, Draft
+from fanblock.draft.model import AROUND, HEIGHT, Draft, Line
 from fanblock.draft.separate import outline
 from fanblock.draft.takes import Take, takes_of
 from fanblock.draft.work import Work
 from fanblock.finish.finish import finished
+from fanblock.geometry.meet import crossings
 from fanblock.pattern.model import HEM, Panel, Pattern, Title
 from fanblock.recipe.dials import with_dials
 from fanblock.recipe.model import Recipe
@@ -37,7 +38,7 @@ WEARER = "ferrywoman"
 WIDE, HIGH = 760.0, 372.0
 CARD = (352.0, 300.0)
 LEFT, RIGHT, TOP = 20.0, 388.0, 20.0
-LOW_AT, HIGH_AT = -0.52, 1.62
+LOW_AT, HIGH_AT = -0.52, 1.8
 """Heights between which the block is shown."""
 
 
@@ -111,8 +112,8 @@ def draw_block(board: Board, view: View, block: Block, *, named: bool = True) ->
     for name, height in (("waist", 0.0), ("bust", 1.0)):
         board.line(view(block.at(u, height)), BLUE, 1.0, (5.0, 3.0))
         if named:
-            x, y = view(block.at(0.0, height))
-            board.words(name, x + 3.0, y - 4.0, 11.0, color=BLUE)
+            x, y = view(block.at(1.0, height))
+            board.words(name, x + 6.0, y + 4.0, 11.5, color=BLUE)
     board.line(view(block.at(np.zeros(2), np.array([LOW_AT, HIGH_AT]))), SOFT, 1.0)
     board.line(view(block.at(np.ones(2), np.array([LOW_AT, HIGH_AT]))), SOFT, 1.0)
 
@@ -136,18 +137,22 @@ def draw_draft(board: Board, view: View, draft: Draft, new: Iterable[str] = (), 
         color = RED if "lacing gap" in fresh else INK
         board.line(even(view(on_block(block, points)), 20), color, 2.0 if "lacing gap" in fresh else 1.2)
     for line in draft.lines:
-        places = line.points[(line.points[:, AROUND] >= 0.0) & (line.points[:, AROUND] <= last_around(draft))]
         fresh_line = line.name in fresh
+        within = (line.points[:, AROUND] >= 0.0) & (line.points[:, AROUND] <= last_around(draft, line))
+        places = line.points[within]
+        beyond = line.points[(line.points[:, AROUND] >= last_around(draft, line)) & (line.points[:, AROUND] <= 1.0)]
+        if fresh_line and len(beyond) > 1:
+            board.line(even(view(on_block(block, beyond)), 8), RED, 1.2, (3.0, 3.0))
         board.line(even(view(on_block(block, places)), 60), RED if fresh_line else INK, 2.0 if fresh_line else 1.2)
     for take in takes_of(draft):
         draw_seam(board, view, draft, take, fresh, takes)
 
 
-def last_around(draft: Draft) -> float:
-    """How far around lines are shown: to the lacing edge if there is one at the back."""
+def last_around(draft: Draft, line: Line) -> float:
+    """How far around a line is shown: to the lacing edge if there is one at the back."""
     for gap in draft.gaps:
         if gap.at == "center back":
-            return float(np.interp(0.5, gap.line[:, HEIGHT], gap.line[:, AROUND]))
+            return float(np.interp(line.height_at(0.95), gap.line[:, HEIGHT], gap.line[:, AROUND]))
     return 1.0
 
 
@@ -188,9 +193,11 @@ def draw_panel(board: Board, view: View, panel: Panel, fill: str = CLOTH, color:
 def middle_of(panel: Panel) -> Any:
     """A place for words in the middle of a panel, above the waist."""
     loop = panel.loop()
-    waist = panel.levels["waist"][0].points.mean(axis=0)
-    top = loop[loop[:, 1] > waist[1] + 20.0].mean(axis=0)
-    return 0.35 * waist + 0.65 * top
+    waist = float(panel.levels["waist"][0].points[:, 1].mean())
+    height = waist + 0.5 * (float(loop[:, 1].max()) - waist)
+    ring = np.vstack((loop, loop[:1]))
+    x = ring[crossings(ring, 1, height).astype(int), 0]
+    return np.array([0.5 * (float(x.min()) + float(x.max())), height])
 
 
 def apart(panels: Iterable[Panel], by_mm: float = 26.0) -> list[Panel]:

@@ -19,7 +19,7 @@ def draw() -> Board:
     for position in options.through:
         board.dot(second(after.block.at(*place_of(after, position))))
     x, y = second(after.block.at(0.44, 1.08))
-    board.words("flat under the arm", x - 30.0, y - 26.0, SMALL, color=RED, halo=True)
+    board.words("low under the arm", x - 42.0, y - 34.0, SMALL, color=RED, halo=True)
     footnote(
         board,
         "Each dot is a point of the recipe: how far around, and how high. The curve is square to the",

@@ -14,13 +14,13 @@ def draw() -> Board:
     draw_draft(board, view, before, takes=True)
     second = view.moved(RIGHT - LEFT)
     draw_draft(board, second, after, {"side front", "side back"}, takes=True)
-    for take, around in zip(takes_of(after), (0.22, 0.50), strict=True):
+    for take, around in zip(takes_of(after), (0.215, 0.765), strict=True):
         x, y = second(after.block.at(around, 0.13))
-        board.words(f"takes {take.at_waist_mm:.0f} mm", x, y, SMALL, bold=True, color=RED, halo=True)
+        board.words(f"{take.at_waist_mm:.0f} mm", x, y, SMALL, bold=True, color=RED, halo=True)
     total = sum(take.at_waist_mm for take in takes_of(after))
     footnote(
         board,
-        f"10 % of the waist, the most that is drawn: {total:.0f} mm off each half. The side front has `share: 2`, the side",
-        "back `share: 1`. Below the waist the same seams spring out again over the hip.",
+        f"10 % of the waist, the most that is drawn: {total:.0f} mm off each half. The side front has a share of 2, the side",
+        "back a share of 1. Below the waist the same seams spring out again over the hip.",
     )
     return board

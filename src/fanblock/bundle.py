@@ -121,8 +121,10 @@ def block_bundle(
     for paper in papers or (A4, LETTER):
         with working(f"laying out {paper.name}"):
             if is_tiled(paper):
-                data = tiled(sheet, paper, words, guide_pages(block, body, paper))
-                says = f"how to draw it by hand, then the block on {paper.name} pages to join"
+                pages = sheets(guide_pages(block, body, paper))
+                files.append(Made(_pdf_name(paper, "guide"), f"the same guide, to print on {paper.name}", pages))
+                data = tiled(sheet, paper, words)
+                says = f"the block at true scale on {paper.name} pages to join"
             else:
                 data = one_page(sheet, paper, words)
                 says = f"the block in one sheet on {paper.name}"

@@ -63,7 +63,6 @@ _STYLES: Mapping[str, Mapping[str, Any]] = {
     "look": {"fg": "yellow", "bold": True},
     "bad": {"fg": "red", "bold": True},
     "head": {"bold": True},
-    "": {},
 }
 
 
@@ -71,7 +70,7 @@ def _write(text: str, style: str, *, err: bool) -> None:
     plain = _HIDDEN.sub("?", text)
     color = False if "NO_COLOR" in os.environ else None
     try:
-        click.secho(plain, err=err, color=color, **_STYLES[style])
+        click.echo(click.style(plain, **_STYLES[style]) if style else plain, err=err, color=color)
     except BrokenPipeError:
         _let_go("stderr" if err else "stdout")
     except OSError as error:

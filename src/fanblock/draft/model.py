@@ -13,6 +13,7 @@ import numpy as np
 from fanblock.block.ruled import Block
 from fanblock.geometry.curve import Points
 from fanblock.geometry.splines import Function
+from fanblock.terms import LANDMARK_AROUNDS
 from fanblock.wearer.body import Body
 
 AROUND, HEIGHT = 0, 1
@@ -48,8 +49,9 @@ class SeamLine:
     """A seam as drawn: its centre line as a function of height, and what it shall take.
 
     ``takes`` are (height, mm) pairs named by the recipe, both edges together. ``top`` and ``low`` are the heights of
-    its ends. ``host`` names the seam an end stands on; ``below`` is ``open``, ``sewn`` or empty when it ends at or
-    above the waist.
+    its ends. ``top_on`` and ``low_on`` name the seam, the centre line or the ``lacing edge`` an end stands on, and are
+    empty where it ends on the top edge or the hem. ``below`` is ``open``, ``sewn`` or empty when it ends at or above the
+    waist.
     """
 
     name: str
@@ -60,8 +62,14 @@ class SeamLine:
     takes: tuple[tuple[float, float], ...]
     spring_mm: float
     below: str
-    host: str = ""
+    top_on: str = ""
+    low_on: str = ""
     lean_deg: tuple[float, float] = (0.0, 0.0)
+
+    @property
+    def hosts(self) -> tuple[str, ...]:
+        """The seams that this seam ends on, from the top down."""
+        return tuple(name for name in (self.top_on, self.low_on) if name and name not in LANDMARK_AROUNDS)
 
     def around_at(self, height: float) -> float:
         """Return the around of the centre line at ``height``."""

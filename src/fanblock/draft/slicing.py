@@ -13,7 +13,7 @@ import numpy as np
 
 from fanblock.draft.model import AROUND, HEIGHT
 from fanblock.geometry.curve import Points
-from fanblock.geometry.meet import contains, crossings, meetings, part
+from fanblock.geometry.meet import contains, crossings, meetings, part, points_at
 from fanblock.problems import GeometryError, Problem
 
 
@@ -148,8 +148,5 @@ def inside_at(loop: Loop, height: float) -> list[tuple[float, float]]:
     """Return the stretches of around, rising, in which ``loop`` holds the level at ``height``."""
     points = np.vstack([side.points[:-1] for side in loop])
     ring = np.vstack((points, points[:1]))
-    places = crossings(ring, HEIGHT, height)
-    index = places.astype(int)
-    arounds = ring[index, AROUND] + (places - index) * (ring[index + 1, AROUND] - ring[index, AROUND])
-    ordered = sorted(arounds.tolist())
+    ordered = sorted(points_at(ring, crossings(ring, HEIGHT, height))[:, AROUND].tolist())
     return list(zip(ordered[::2], ordered[1::2], strict=True))

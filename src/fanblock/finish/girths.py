@@ -13,7 +13,7 @@ from fanblock.draft.takes import Take
 from fanblock.draft.truing import CROSSING_KINDS
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points
-from fanblock.geometry.meet import crossings
+from fanblock.geometry.meet import crossings, points_at
 from fanblock.pattern.model import HEM, Girth, Panel
 
 LEVELS = tuple(step / 10 for step in range(11))
@@ -124,9 +124,7 @@ def _above(top: Points, height: float, cloth: list[Stretch]) -> list[Stretch]:
     """Return the stretches of a level, within ``cloth``, that run above a top edge."""
     if not len(top):
         return []
-    places = crossings(top, HEIGHT, height)
-    index = places.astype(int)
-    arounds = top[index, AROUND] + (places - index) * (top[index + 1, AROUND] - top[index, AROUND])
+    arounds = points_at(top, crossings(top, HEIGHT, height))[:, AROUND]
     found = []
     for start, end in cloth:
         bounds = [start, *sorted(around for around in arounds.tolist() if start < around < end), end]

@@ -9,7 +9,7 @@ import numpy as np
 from fanblock.block.ruled import Block
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points, frozen
-from fanblock.geometry.meet import crossings
+from fanblock.geometry.meet import crossings, points_at
 from fanblock.pattern.model import Panel
 from fanblock.problems import GeometryError, Problem, nearest
 
@@ -60,9 +60,7 @@ def _line(panel: Panel, up: Points) -> tuple[Points, Points]:
     low, high = turned[:, 0].min(), turned[:, 0].max()
     best: tuple[float, float, float] = (0.0, 0.0, 0.0)
     for x in low + _PLACES * (high - low):
-        places = crossings(ring, 0, x)
-        index = places.astype(int)
-        heights = np.sort(ring[index, 1] + (places - index) * (ring[index + 1, 1] - ring[index, 1]))
+        heights = np.sort(points_at(ring, crossings(ring, 0, x))[:, 1])
         for foot, head in zip(heights[::2], heights[1::2], strict=False):
             if head - foot > best[2] - best[1]:
                 best = (float(x), float(foot), float(head))

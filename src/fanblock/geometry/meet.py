@@ -35,6 +35,12 @@ def point_at(line: Points, place: float) -> Points:
     return np.asarray(line[index] + (place - index) * (line[index + 1] - line[index]))
 
 
+def points_at(line: Points, places: Points) -> Points:
+    """Return the points at several places counted in points, one in a row."""
+    index = np.minimum(places.astype(int), len(line) - 2)  # a place may round up to the very last point
+    return np.asarray(line[index] + (places - index)[:, None] * (line[index + 1] - line[index]))
+
+
 def part(line: Points, start: float, end: float) -> Points:
     """Return the run of points from one place to a later one, both ends included."""
     first, last = int(np.floor(start)) + 1, int(np.ceil(end))

@@ -15,13 +15,16 @@ def is_simple(ring: Points) -> bool:
 def united(ring: Points, inner: Points) -> Points:
     """Return the outer ring, counter-clockwise and open, of everything inside ``ring`` or ``inner``.
 
-    Raises ValueError when that is not one piece.
+    Raises ValueError when that is not one piece, or ``inner`` crosses itself.
     """
-    from shapely import get_coordinates, make_valid, union
+    from shapely import GEOSException, get_coordinates, make_valid, union
     from shapely.geometry import Polygon
     from shapely.geometry.polygon import orient
 
-    whole = union(make_valid(Polygon(ring)), Polygon(inner))
+    try:
+        whole = union(make_valid(Polygon(ring)), Polygon(inner))
+    except GEOSException:
+        raise ValueError("the stitch line crosses itself") from None
     parts = [piece for piece in getattr(whole, "geoms", [whole]) if piece.geom_type == "Polygon" and piece.area > 1.0]
     if len(parts) != 1:
         raise ValueError("the cut line does not make one ring")
@@ -39,6 +42,7 @@ def holds_together(ring: Points, width_mm: float) -> bool:
 
 def left_out_mm2(ring: Points, inner: Points) -> float:
     """Return how much of the polygon ``inner`` lies outside ``ring``."""
+    from shapely import make_valid
     from shapely.geometry import Polygon
 
-    return float(Polygon(inner).difference(Polygon(ring)).area)
+    return float(make_valid(Polygon(inner)).difference(Polygon(ring)).area)

@@ -4,7 +4,6 @@ import numpy as np
 from house import INK, PAPER, RED, SMALL, Board, even
 from stages import LEFT, RIGHT, TOP, apart, draw_panel, footnote, pair, panel_view, pattern, recipe, stage
 
-
 WORDS = (
     ("center 20 mm", 402.0, 262.0), ("seam 15 mm", 470.0, 282.0), ("lacing 30 mm", 656.0, 290.0),
     ("top and hem: bound, none", 520.0, 84.0),
@@ -21,7 +20,9 @@ def draw() -> Board:
     for panel in panels:
         draw_panel(board, view, panel)
         if panel.cut_line is not None:
-            board.line(second(even(np.vstack((panel.cut_line.points, panel.cut_line.points[:1])), 260)), RED, 1.8, fill=PAPER)
+            board.line(
+                second(even(np.vstack((panel.cut_line.points, panel.cut_line.points[:1])), 260)), RED, 1.8, fill=PAPER
+            )
         draw_panel(board, second, panel, color=INK, width=1.0)
     for text, x, y in WORDS:
         board.words(text, x, y, SMALL, color=RED, halo=True)

@@ -11,7 +11,9 @@ AMOUNT = "60 mm"
 def draw() -> Board:
     """Draw the seams without and with ease at the waist."""
     board, view = pair("With ease the two edges of a seam overlap: the panels are wider than the block.")
-    trial = recipe(f"ease: {{waist: {AMOUNT}, bust: 20 mm}}", before="lacing gap", drop="waist reduction", unused="reduction")
+    trial = recipe(
+        f"ease: {{waist: {AMOUNT}, bust: 20 mm}}", before="lacing gap", drop="waist reduction", unused="reduction"
+    )
     plain = stage(recipe(drop="waist reduction", unused="reduction"), "seam")
     eased = stage(trial, "seam")
     draw_draft(board, view, plain)

@@ -12,7 +12,9 @@ HALF_WAIST, HALF_BUST, RULING = 365.0, 455.0, 160.0
 
 def draw() -> Board:
     """Draw the fan with its pin, its two arcs and its numbers."""
-    board = Board(760.0, 560.0, "The fan block: a pin, an arc for the waist, an arc for the bust, and the turn between.")
+    board = Board(
+        760.0, 560.0, "The fan block: a pin, an arc for the waist, an arc for the bust, and the turn between."
+    )
     board.card(20.0, 20.0, 720.0, 490.0)
     block = fan(HALF_WAIST, HALF_BUST, RULING)
     turn = block.turn_rad

@@ -6,7 +6,9 @@ from stages import LEFT, RIGHT, TOP, apart, draw_panel, footnote, pair, panel_vi
 
 def draw() -> Board:
     """Draw the panels with the grain that all get, and with the grain a recipe chooses."""
-    board, _ = pair("Each panel's grain line, left as it is and as a recipe chooses it.", "where nothing is said", "with the step")
+    board, _ = pair(
+        "Each panel's grain line, left as it is and as a recipe chooses it.", "where nothing is said", "with the step"
+    )
     for left, work in ((LEFT, stage(recipe(), "tabs")), (RIGHT, stage(recipe(), "grain"))):
         panels = apart(pattern(work).panels, 40.0)
         view = panel_view(panels, left, TOP)

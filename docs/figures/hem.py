@@ -6,7 +6,7 @@ from stages import LEFT, RIGHT, draw_draft, footnote, pair, recipe, stage
 from fanblock.draft.places import place_of
 from fanblock.steps.hem import Hem
 
-POINTED = "hem: {through: [[center front, waist - 90 mm], [14%, waist - 85 mm], [36%, waist - 70 mm], [center back, waist - 75 mm]]}"  # noqa: E501
+POINTED = "hem: {through: [[center front, waist - 90 mm], [14%, waist - 85 mm], [36%, waist - 70 mm], [center back, waist - 75 mm]]}"
 
 
 def draw() -> Board:

@@ -145,7 +145,10 @@ class Board:
 def smooth(points: Any, count: int = 12) -> Any:
     """Return a smooth run through ``points`` in order."""
     array = np.asarray(points, dtype=float)
-    before, after = np.vstack((2 * array[:1] - array[1:2], array[:-1])), np.vstack((array[1:], 2 * array[-1:] - array[-2:-1]))
+    before, after = (
+        np.vstack((2 * array[:1] - array[1:2], array[:-1])),
+        np.vstack((array[1:], 2 * array[-1:] - array[-2:-1])),
+    )
     slope = 0.5 * (after - before)
     t = np.linspace(0.0, 1.0, count, endpoint=False)[None, :, None]
     a, b, s, e = array[:-1, None], array[1:, None], slope[:-1, None], slope[1:, None]

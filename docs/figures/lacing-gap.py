@@ -1,10 +1,20 @@
 """The step ``lacing gap``: the lacing edge, parallel to the centre back."""
 
-from house import BLUE, RED, SMALL, SOFT, Board, even
-from stages import (
-    HIGH_AT, LOW_AT, RIGHT, LEFT, draw_block, draw_draft, footnote, on_block, pair, recipe, stage,
-)  # fmt: skip
 import numpy as np
+from house import RED, SMALL, SOFT, Board, even
+from stages import (
+    HIGH_AT,
+    LEFT,
+    LOW_AT,
+    RIGHT,
+    draw_block,
+    draw_draft,
+    footnote,
+    on_block,
+    pair,
+    recipe,
+    stage,
+)  # fmt: skip
 
 from fanblock.draft.model import HEIGHT
 

@@ -14,7 +14,9 @@ def draw() -> Board:
     board.card(20.0, 20.0, 720.0, 520.0)
     more = "allowances: {seam: 15 mm, lacing: 30 mm}"
     panel = upright(next(one for one in pattern(stage(recipe(more, before="cut"), "cut")).panels if one.name == "back"))
-    outer = np.vstack((panel.cut_line.points, panel.cut_line.points[:1])) if panel.cut_line is not None else panel.loop()
+    outer = (
+        np.vstack((panel.cut_line.points, panel.cut_line.points[:1])) if panel.cut_line is not None else panel.loop()
+    )
     view = View.fitting(outer, 250.0, 50.0, 260.0, 466.0)
     board.line(view(even(outer, 260)), INK, 1.8, fill=CARD)
     runs = [even(edge.curve.points, 70 if edge.kind == HEM else 30) for edge in panel.edges]

@@ -2,7 +2,7 @@
 
 import numpy as np
 from house import BLUE, MOSS, RED, SMALL, SOFT, Board, View
-from stages import LOW_AT, body, stage, recipe
+from stages import LOW_AT, body, recipe, stage
 
 from fanblock.draft.places import height_on, place_of
 from fanblock.recipe.parts import parse_around, parse_height
@@ -17,7 +17,9 @@ HEIGHTS = ("waist - 60 mm", "waist", "33%", "bust", "underarm")
 
 def draw() -> Board:
     """Draw the block with arounds, heights and one position."""
-    board = Board(760.0, 470.0, "Arounds run from centre front to centre back, heights from the waist up to the bust and beyond.")
+    board = Board(
+        760.0, 470.0, "Arounds run from centre front to centre back, heights from the waist up to the bust and beyond."
+    )
     board.card(20.0, 20.0, 720.0, 400.0)
     draft = stage(recipe(), "lacing gap", done=False)
     block = draft.block

@@ -1,6 +1,6 @@
 """The step ``seam``: a line across the draft, with its points."""
 
-from house import RED, SMALL, SOFT, Board
+from house import RED, SMALL, Board
 from stages import LEFT, RIGHT, draw_draft, footnote, pair, recipe, stage
 
 from fanblock.draft.places import place_of

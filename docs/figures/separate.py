@@ -1,7 +1,7 @@
 """The step ``separate``: the draft cut apart into panels."""
 
 from house import INK, LARGE, SMALL, Board
-from stages import LEFT, RIGHT, TOP, apart, draw_draft, draw_panel, footnote, middle_of, pair, panel_view, recipe, stage
+from stages import RIGHT, TOP, apart, draw_draft, draw_panel, footnote, middle_of, pair, panel_view, recipe, stage
 
 
 def draw() -> Board:

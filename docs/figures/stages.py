@@ -152,8 +152,13 @@ def last_around(draft: Draft, line: Line) -> float:
     """How far around a line is shown: to the lacing edge if there is one at the back."""
     for gap in draft.gaps:
         if gap.at == "center back":
-            return float(np.interp(line.height_at(0.95), gap.line[:, HEIGHT], gap.line[:, AROUND]))
+            return float(np.interp(_height(line), gap.line[:, HEIGHT], gap.line[:, AROUND]))
     return 1.0
+
+
+def _height(line: Line) -> float:
+    """The height of a line a little before the centre back."""
+    return float(np.interp(0.95, line.points[:, AROUND], line.points[:, HEIGHT]))
 
 
 def sides(draft: Draft, take: Take, count: int = 60) -> tuple[Any, Any, Any]:
@@ -209,8 +214,5 @@ def apart(panels: Iterable[Panel], by_mm: float = 26.0) -> list[Panel]:
 
 def panel_view(panels: Iterable[Panel], x: float, y: float, outer: bool = False) -> View:
     """The view that fits panels into a card."""
-    loops = [
-        panel.cut_line.points if outer and panel.cut_line is not None else panel.loop() for panel in panels
-    ]
+    loops = [panel.cut_line.points if outer and panel.cut_line is not None else panel.loop() for panel in panels]
     return View.fitting(np.vstack(loops), x + 16.0, y + 32.0, CARD[0] - 32.0, CARD[1] - 46.0)
-

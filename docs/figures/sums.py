@@ -23,11 +23,15 @@ def draw() -> Board:
     parts += [("gap", girth.gap_mm, CARD), ("takes", girth.takes_mm, RED)]
     scale, x = WIDTH / girth.block_mm, LEFT
     for name, width, fill in parts:
-        board.line(_box(x, 96.0, scale * width, 46.0), INK, 1.2, fill=fill, closed=True, faint=0.6 if fill == RED else 1.0)
+        board.line(
+            _box(x, 96.0, scale * width, 46.0), INK, 1.2, fill=fill, closed=True, faint=0.6 if fill == RED else 1.0
+        )
         if name == "center front":
             board.words(f"{name} {width:.0f}", x, 88.0, SMALL, color=SOFT)
         elif name in ("gap", "takes"):
-            board.words(name, x + 0.5 * scale * width, 72.0, SMALL, anchor="middle", color=RED if name == "takes" else SOFT)
+            board.words(
+                name, x + 0.5 * scale * width, 72.0, SMALL, anchor="middle", color=RED if name == "takes" else SOFT
+            )
             board.words(f"{width:.0f}", x + 0.5 * scale * width, 88.0, SMALL, anchor="middle", bold=True)
         else:
             board.words(name, x + 0.5 * scale * width, 116.0, SMALL, anchor="middle", color=SOFT)
@@ -36,7 +40,11 @@ def draw() -> Board:
     worn = girth.parts_mm + girth.gap_mm
     units = pattern.body.units
     for y, width, text in (
-        (168.0, girth.block_mm, f"the block: {girth.block_mm:.0f} mm, half of {format_length(2 * girth.block_mm, units)}"),
+        (
+            168.0,
+            girth.block_mm,
+            f"the block: {girth.block_mm:.0f} mm, half of {format_length(2 * girth.block_mm, units)}",
+        ),
         (208.0, worn, f"as worn: {worn:.0f} mm, half of {format_length(2 * worn, units)}"),
     ):
         board.arrow((LEFT, y), (LEFT + scale * width, y), SOFT, 1.2, both=True)
@@ -51,5 +59,3 @@ def draw() -> Board:
 
 def _box(x: float, y: float, wide: float, high: float) -> list[tuple[float, float]]:
     return [(x, y), (x + wide, y), (x + wide, y + high), (x, y + high)]
-
-

@@ -19,7 +19,9 @@ CARDS = ((20.0, "taut: right"), (264.0, "into the hollow: wrong"), (508.0, "rais
 
 def draw() -> Board:
     """Draw the three ways side by side."""
-    board = Board(760.0, 416.0, "Bust to waist: taut between the tapes, wrongly into the hollow, and with the bust raised.")
+    board = Board(
+        760.0, 416.0, "Bust to waist: taut between the tapes, wrongly into the hollow, and with the bust raised."
+    )
     for number, (x, head) in enumerate(CARDS):
         board.card(x, 20.0, 232.0, 330.0, head, RED if number == 1 else SOFT)
         held = number == 2

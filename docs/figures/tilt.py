@@ -2,7 +2,7 @@
 
 import numpy as np
 from house import BLUE, CLOTH, INK, RED, SMALL, SOFT, Board, View
-from stages import CARD, LEFT, RIGHT, TOP, footnote, HIGH, WIDE
+from stages import CARD, HIGH, LEFT, RIGHT, TOP, WIDE, footnote
 
 from fanblock.block.fan import fan
 from fanblock.block.tilt import tilted
@@ -34,7 +34,9 @@ def draw() -> Board:
     board.words(f"{TAKE:.0f} mm at the back, nothing in front", x - 152.0, y + 104.0, SMALL, color=RED, halo=True)
     board.line(second(block.at(u, 0.0)), SOFT, 1.2, (4.0, 4.0))
     x, y = second(after.at(1.0, 0.5))
-    board.words(f"{after.center_back_mm / 10:.1f} cm", x - 6.0, y + 2.0, SMALL, anchor="end", bold=True, color=RED, halo=True)
+    board.words(
+        f"{after.center_back_mm / 10:.1f} cm", x - 6.0, y + 2.0, SMALL, anchor="end", bold=True, color=RED, halo=True
+    )
     x, y = second(after.at(0.0, 0.5))
     board.words(f"{after.center_front_mm / 10:.1f} cm", x + 8.0, y + 4.0, SMALL, bold=True, halo=True)
     footnote(

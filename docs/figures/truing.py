@@ -18,7 +18,7 @@ def draw() -> Board:
         board.words("waist", left + 300.0, WAIST_Y - 5.0, SMALL, color=BLUE, anchor="end")
         for number, name in enumerate(("front edge", "back edge")):
             x = left + 92.0 + 92.0 * number
-            up, down = (means if done else (ABOVE[number], BELOW[number]))
+            up, down = means if done else (ABOVE[number], BELOW[number])
             top, low = WAIST_Y - BIGGER * up, WAIST_Y + BIGGER * down
             board.line([(x, top), (x + 34.0, top), (x + 34.0, low), (x, low)], INK, 1.5, fill=CLOTH, closed=True)
             if done:

@@ -13,7 +13,6 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from fanblock.problems import ExportError, Problem
-from fanblock.units import shown
 
 
 def write_all(folder: str | Path, files: Mapping[str, bytes]) -> tuple[Path, ...]:
@@ -23,7 +22,7 @@ def write_all(folder: str | Path, files: Mapping[str, bytes]) -> tuple[Path, ...
     the folder as it was, when one of them cannot be written; ValueError for a name that is a path.
     """
     for name in files:
-        if Path(name).name != name or name in (".", "..") or "\\" in name:
+        if not name or Path(name).name != name or name in (".", "..") or "\\" in name:
             raise ValueError(f"{name!r} is not a plain file name")
     target = Path(folder)
     with _plainly(target):
@@ -50,7 +49,7 @@ def refuse_file(folder: str | Path) -> None:
     """Raise ExportError when what should be a folder is a file; what is not there yet is welcome."""
     target = Path(folder)
     if os.path.lexists(target) and not target.is_dir():
-        says = f"{shown(str(target))} is a file, and files cannot be put into it."
+        says = f"“{target}” is a file, and files cannot be put into it."
         raise ExportError([Problem("out-is-file", "out", says, "Name a folder.")])
 
 
@@ -62,7 +61,7 @@ def refuse_existing(paths: Iterable[Path]) -> None:
             folder = path.is_dir()
             kind = "a folder" if folder else "already there, and was left as it is"
             remedy = "Name a file in it." if folder else "Name another, or move it away first."
-            problems.append(Problem("file-exists", "", f"{shown(str(path))} is {kind}.", remedy))
+            problems.append(Problem("file-exists", "", f"“{path}” is {kind}.", remedy))
     if problems:
         raise ExportError(problems)
 
@@ -137,9 +136,8 @@ def _plainly(target: Path) -> Iterator[None]:
         yield
     except (OSError, ValueError) as error:
         reason = (error.strerror or "unknown reason") if isinstance(error, OSError) else "it is not a file name"
-        at = error.filename if isinstance(error, OSError) and error.filename else ""
-        inside = Path(str(at)).name if at else ""
-        named = f" at {shown(inside)}" if inside and inside != target.name and not inside.endswith(".part") else ""
-        says = f"{shown(str(target))} cannot be written ({reason[:1].lower()}{reason[1:]}{named})."
+        at = Path(str(error.filename)) if isinstance(error, OSError) and error.filename else target
+        named = f" at “{at.name}”" if at.parent == target else ""
+        says = f"“{target}” cannot be written ({reason[:1].lower()}{reason[1:]}{named})."
         remedy = "Name a folder you may write to, with room on its disk, and close its files in other programs."
         raise ExportError([Problem("cannot-write", "out", says, remedy)]) from error

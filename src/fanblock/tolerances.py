@@ -59,3 +59,9 @@ CORNER_CLEAR_MM = 0.5
 
 SLIVER_MM2 = 0.1
 """Area under which a sliver between two outlines is the rounding of their corners, not cloth."""
+
+DAMPING_RATIO = 1e-9
+"""Share of its own size by which a least-squares step of a curve is damped: enough to solve it for too few points."""
+
+LEAST_EDGE_MM = 1.0
+"""An edge of a panel shorter than this is a corner that was missed."""

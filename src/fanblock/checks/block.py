@@ -46,5 +46,5 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
 
 
 def _length(code: str, name: str, drawn_mm: float, due_mm: float, units: str) -> Finding:
-    says = f"{name} of the block {format_length(drawn_mm, units)}, measured {format_length(due_mm, units)}"
+    says = f"{name} of the block {format_length(drawn_mm, units)}, by the measures {format_length(due_mm, units)}"
     return within(code, FAMILY, abs(drawn_mm - due_mm), BLOCK_MM, "mm", says)

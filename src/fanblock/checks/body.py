@@ -13,6 +13,7 @@ from fanblock.checks.finding import HOLDS, WARNS
 from fanblock.pattern.model import Finding, Pattern
 from fanblock.problems import GeometryError, Problem
 from fanblock.units import format_length
+from fanblock.wearer.model import SHIFT
 
 FAMILY = "body"
 
@@ -51,6 +52,8 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
         found.append(
             Finding("straight", FAMILY, WARNS, (bust - waist) / waist, STRAIGHT_RATIO, "ratio", says)
         )
+    if pattern.title.makes in BONED and pattern.body.over == SHIFT and "raised" not in pattern.body.lengths:
+        found.append(_bust_at_rest(pattern))
     if not pattern.body.taken_on:
         says = "the measures carry no date; bodies change, so write one beside them"
         found.append(Finding("undated", FAMILY, WARNS, 0.0, 0.0, "", says))
@@ -59,6 +62,19 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
         for number, says in enumerate(pattern.body.cautions, start=1)
     ]
     return tuple(found)
+
+
+def _bust_at_rest(pattern: Pattern) -> Finding:
+    """Warn that stays were drawn to a bust at rest: where they will hold it, the cone is already wider."""
+    body, block = pattern.body, pattern.block
+    lift = body.length_mm("held bust to waist") - body.length_mm("bust to waist")
+    height = 1.0 + lift / block.center_front_mm
+    over = 2.0 * block.level_length_mm(height) - body.length_mm("bust")
+    says = (
+        f"PROVISIONAL: `raised` was not measured; where stays would hold the bust, about {format_length(lift, body.units)} "
+        f"higher, this cone is {format_length(over, body.units)} wider than it: measure `raised` and draft again"
+    )
+    return Finding("bust-at-rest", FAMILY, WARNS, over, 0.0, "mm", says)
 
 
 def _graded(code: str, number: float, limit: float, unit: str, says: str) -> Finding:

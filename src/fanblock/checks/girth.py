@@ -19,17 +19,19 @@ UPPER_CHEST_MM = 60.0
 
 def check(pattern: Pattern) -> tuple[Finding, ...]:
     """Return the sums at every level, the finished waist, and how loose or tight the cone is elsewhere."""
-    found = [_sum(girth, pattern.body.units) for girth in pattern.girths]
+    hem_top = float(pattern.block.where(pattern.lines["hem"].points)[1].max())
+    found = [_sum(girth, pattern.body.units, hem_top) for girth in pattern.girths]
     found += [_finished(girth, pattern.body.units) for girth in pattern.girths if girth.name == "waist"]
     found += _against_body(pattern)
     return tuple(found)
 
 
-def _sum(girth: Girth, units: str) -> Finding:
+def _sum(girth: Girth, units: str, hem_top: float) -> Finding:
+    where = "beyond the edges" if girth.height < hem_top else "above the top edge"
     miss = 2.0 * abs(girth.parts_mm + girth.open_mm + girth.gap_mm + girth.takes_mm - girth.block_mm)
     pieces = format_length(2.0 * girth.parts_mm, units)
     extra = (
-        f", {format_length(2.0 * girth.open_mm, units)} of it open above the top edge"
+        f", {format_length(2.0 * girth.open_mm, units)} of it open {where}"
         if girth.open_mm > GIRTH_MM
         else ""
     )
@@ -44,10 +46,11 @@ def _sum(girth: Girth, units: str) -> Finding:
 
 def _finished(girth: Girth, units: str) -> Finding:
     body = girth.body_mm or 0.0
-    worn = 2.0 * (girth.parts_mm + girth.gap_mm)
+    worn = 2.0 * (girth.parts_mm + girth.open_mm + girth.gap_mm)
     due = body + girth.ease_mm - girth.reduction_mm
+    bare = f" and {format_length(2.0 * girth.open_mm, units)} open" if girth.open_mm > GIRTH_MM else ""
     says = (
-        f"worn waist {format_length(worn, units)}, of which {format_length(2.0 * girth.gap_mm, units)} gap; "
+        f"worn waist {format_length(worn, units)}, of which {format_length(2.0 * girth.gap_mm, units)} gap{bare}; "
         f"body {format_length(body, units)} + ease {format_length(girth.ease_mm, units)} "
         f"- reduction {format_length(girth.reduction_mm, units)}"
     )

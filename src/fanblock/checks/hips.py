@@ -30,22 +30,20 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
         return ()
     depth_mm = depth * pattern.block.center_front_mm
     if "hip" not in lengths or "hip" in pattern.body.guessed:
-        says = "hip not measured: whether the tabs can spread over it is not known"
-        return (told("hips-unknown", FAMILY, HOLDS, 0.0, "mm", says),)
+        says = "hip not measured: nobody knows yet whether the tabs can spread over it"
+        return (told("hips-unknown", FAMILY, WARNS, 0.0, "mm", says),)
     slope = (lengths["hip"] - lengths["waist"]) / lengths.get("hip depth", USUAL_HIP_DEPTH_MM)
     body = lengths["waist"] + slope * depth_mm
     cloth = 2.0 * (sum(edge.curve.length_mm for edge in hems) + pattern.gap_mm / 2.0)
-    short = body - cloth
-    each = max(short, 0.0) / (2 * openings)
-    widest = max(edge.curve.length_mm for edge in hems)
+    each = abs(body - cloth) / (2 * openings)
+    what = "spreads" if body > cloth else "laps"
     says = (
-        f"at the tabs' ends your hip is about {format_length(body, units)}, the tabs make {format_length(cloth, units)}: "
-        f"each of {2 * openings} openings spreads {format_length(each, units)}"
+        f"at the tabs' ends your hip is about {format_length(body, units)}, the tabs make "
+        f"{format_length(cloth, units)}: each of {2 * openings} openings {what} by {format_length(each, units)}"
     )
-    found = [told("hips-open", FAMILY, HOLDS, max(short, 0.0), "mm", says)]
-    says = (
-        f"the widest tab is {format_length(widest, units)} and must stand off by {format_length(each, units)}"
-    )
-    if each > SPLAY_MM:
+    found = [told("hips-open", FAMILY, HOLDS, body - cloth, "mm", says)]
+    if body > cloth and each > SPLAY_MM:
+        widest = max(edge.curve.length_mm for edge in hems)
+        says = f"the widest tab is {format_length(widest, units)} and must stand off by {format_length(each, units)}"
         found.append(within("hips-tab", FAMILY, widest, WIDEST_TAB_MM, "mm", says, otherwise=WARNS))
     return tuple(found)

@@ -87,6 +87,8 @@ def _at_center(panel: Panel) -> list[Finding]:
             (before, edge.curve.start_tangent, before.curve.end_tangent),
             (after, edge.curve.end_tangent, after.curve.start_tangent),
         ):
+            if other.kind not in CROSSING_KINDS:
+                continue
             off = abs(90.0 - math.degrees(math.acos(max(-1.0, min(1.0, float(along @ across))))))
             code = f"square-{edge.name}-{other.name}".replace(" ", "-")
             says = f"the {other.name} is {off:.1f}° from square to {edge.name}"

@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 import click
 
-from fanblock.problems import ExportError
+from fanblock.problems import ExportError, nearest
 from fanblock.sheet.paper import PAPERS, Paper, roll
 from fanblock.units import parse_length, shown
 
@@ -17,6 +17,32 @@ REFUSALS = ("reduction", "turn", "waist")
 """What is refused but may be drawn all the same with ``--despite``."""
 
 MOST_DRAFTS = 999
+
+
+class NoCommandError(click.UsageError):
+    """Nothing was asked for; the message is the help."""
+
+
+class Commands(click.Group):
+    """Commands that are listed in the order one meets them; a mistyped one is told what is near."""
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """Return the arguments that are left; NoCommandError when there are none at all."""
+        if not args:
+            raise NoCommandError(ctx.get_help(), ctx)
+        return super().parse_args(ctx, args)
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Return the commands' names as they were added."""
+        return list(self.commands)
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """Return the command that is asked for; a usage error when there is none of that name."""
+        if args and args[0] not in self.commands and not args[0].startswith("-"):
+            raise click.UsageError(f"There is no command {shown(args[0])}. {nearest(args[0], self.commands)}", ctx)
+        return super().resolve_command(ctx, args)
 
 
 def roll_widths(context: click.Context, parameter: click.Parameter, typed: tuple[str, ...]) -> tuple[Paper, ...]:

@@ -11,7 +11,7 @@ from pathlib import PurePath
 
 from fanblock.version import __version__
 
-_LIBRARIES = (
+LIBRARIES = (
     "click",
     "fontpkg-source-sans-3",
     "networkx",
@@ -39,7 +39,7 @@ def bug_report(error: BaseException, arguments: Sequence[str], commands: Sequenc
         "Please report it with the lines between the rules; numbers, names and folders are left out of them.",
         "-" * 72,
         f"fanblock {__version__}, Python {platform.python_version()}, {platform.system()} {platform.machine()}",
-        ", ".join(f"{name} {_version(name)}" for name in _LIBRARIES),
+        ", ".join(f"{name} {_version(name)}" for name in LIBRARIES),
         f"command: fanblock {' '.join(_bare(arguments, commands))}".rstrip(),
         *_chain(error),
         "-" * 72,

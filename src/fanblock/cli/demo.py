@@ -8,7 +8,8 @@ from fanblock.cli.arguments import machine_option
 from fanblock.cli.drafting import Order, draft_and_tell
 from fanblock.cli.screen import say, wrapped
 
-DEMO_WEARER = "ferrywoman"
+DEMO_WEARER, DEMO_RECIPE = "ferrywoman", "stays-five-panels"
+"""Who is dressed, and in what."""
 
 
 @click.command(short_help="Draw stays for an invented wearer: begin here.")
@@ -22,18 +23,15 @@ DEMO_WEARER = "ferrywoman"
 )
 @machine_option
 def demo(folder: str, machine: bool) -> int:
-    """Draw the first shipped recipe for a demo wearer, and say what to open.
+    """Draw stays for an invented wearer, and say what to open.
 
     \b
     Example:
       fanblock demo
     """
-    from fanblock.shipped import recipe_ids
-
-    recipe = recipe_ids()[0]
-    code = draft_and_tell(Order(DEMO_WEARER, recipe, folder, machine=machine))
+    code = draft_and_tell(Order(DEMO_WEARER, DEMO_RECIPE, folder, machine=machine))
     if not machine:
         say()
-        begin, then = "fanblock new wearer me.yaml", f"fanblock draft me.yaml {recipe} --out my-first"
+        begin, then = "fanblock new wearer me.yaml", f"fanblock draft me.yaml {DEMO_RECIPE} --out my-first"
         say(wrapped(f"The same for a body of your own: `{begin}`, fill in three measures, then `{then}`."))
     return code

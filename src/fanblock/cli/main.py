@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 import click
 
+from fanblock.cli.arguments import Commands, NoCommandError
 from fanblock.cli.block import block
 from fanblock.cli.bug import bug_report
 from fanblock.cli.check import check
@@ -19,6 +20,7 @@ from fanblock.cli.draft import draft
 from fanblock.cli.explain import explain
 from fanblock.cli.new import new
 from fanblock.cli.problems import tell_problems
+from fanblock.cli.prove import prove
 from fanblock.cli.recipes import recipes
 from fanblock.cli.screen import prepare, say_document, settle, tell
 from fanblock.cli.wearers import wearers
@@ -28,16 +30,8 @@ from fanblock.version import __version__
 FINE, AT_FAULT, WRONG_COMMAND, OUR_BUG, INTERRUPTED = 0, 1, 2, 3, 130
 
 
-class InOrder(click.Group):
-    """A group whose help lists the commands in the order one meets them."""
-
-    def list_commands(self, ctx: click.Context) -> list[str]:
-        """Return the commands' names as they were added."""
-        return list(self.commands)
-
-
 @click.group(
-    cls=InOrder,
+    cls=Commands,
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
     epilog="Begin with `fanblock demo`. It draws stays for an invented wearer and tells you what to open.",
 )
@@ -51,7 +45,7 @@ def program() -> None:
     """
 
 
-for _command in (demo, new, draft, recipes, explain, check, wearers, block):
+for _command in (demo, new, draft, recipes, explain, check, prove, wearers, block):
     program.add_command(_command)
 
 
@@ -67,8 +61,8 @@ def _run(given: list[str], machine: bool) -> int:
     try:
         code = program.main(args=given, prog_name="fanblock", standalone_mode=False)
         return code if isinstance(code, int) else FINE
-    except click.exceptions.NoArgsIsHelpError as shown:
-        tell(shown.format_message())
+    except NoCommandError as nothing:
+        tell(nothing.message)
         return WRONG_COMMAND
     except click.ClickException as wrong:
         _tell_usage(wrong, machine)

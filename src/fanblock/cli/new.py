@@ -6,10 +6,12 @@ from pathlib import Path
 
 import click
 
+from fanblock.cli.arguments import Commands
+from fanblock.cli.demo import DEMO_RECIPE
 from fanblock.cli.screen import say, wrapped
 
 
-@click.group(short_help="Begin a file of your own, or print a form for measuring.")
+@click.group(cls=Commands, short_help="Begin a file of your own, or print a form for measuring.")
 def new() -> None:
     """Begin a wearer, a recipe, or a form for taking measures.
 
@@ -39,7 +41,7 @@ def wearer(path: str, name: str | None, units: str) -> int:
 
     write_new(path, starter_wearer(_called(name, path, "wearer") or "me", units).encode(errors="replace"))
     say(wrapped(f"{path} is written. Open it in any text editor, fill in bust, waist and bust to waist, save it."))
-    say(wrapped(f"Then: fanblock draft {_typed(path)} stays-five-panels --out my-first"))
+    say(wrapped(f"Then: fanblock draft {_typed(path)} {DEMO_RECIPE} --out my-first"))
     return 0
 
 

@@ -67,16 +67,24 @@ _STYLES: Mapping[str, Mapping[str, Any]] = {
 
 
 def _write(text: str, style: str, *, err: bool) -> None:
+    name = "stderr" if err else "stdout"
+    stream: TextIO | None = getattr(sys, name)
+    if stream is None:
+        return
     plain = _HIDDEN.sub("?", text)
-    color = False if "NO_COLOR" in os.environ else None
     try:
-        click.echo(click.style(plain, **_STYLES[style]) if style else plain, err=err, color=color)
+        stream.write((click.style(plain, **_STYLES[style]) if style and _colored(stream) else plain) + "\n")
+        stream.flush()
     except BrokenPipeError:
-        _let_go("stderr" if err else "stdout")
+        _let_go(name)
     except OSError as error:
-        _let_go("stderr" if err else "stdout")
+        _let_go(name)
         says = f"the answer cannot be written ({(error.strerror or 'unknown reason').lower()})."
         raise ExportError([Problem("cannot-answer", "", says, "Make room on the disk it goes to.")]) from error
+
+
+def _colored(stream: TextIO) -> bool:
+    return stream.isatty() and "NO_COLOR" not in os.environ and sys.platform != "win32"
 
 
 def _let_go(name: str) -> None:
@@ -118,8 +126,8 @@ def columns() -> int:
 def wrapped(text: str, indent: str = "", hang: str | None = None) -> str:
     """Return a text broken to the width of the screen; following lines begin with ``hang``.
 
-    >>> print(wrapped("a " * 60, indent="- ").splitlines()[1][:4])
-      a
+    >>> wrapped("a " * 60, indent="- ").splitlines()[1][:3]
+    '  a'
     """
     after = " " * len(indent) if hang is None else hang
     return textwrap.fill(
@@ -135,12 +143,14 @@ def wrapped(text: str, indent: str = "", hang: str | None = None) -> str:
 @contextmanager
 def working(what: str) -> Iterator[None]:
     """Say on a terminal what is being done while it is done, and wipe it away afterwards."""
-    if not sys.stderr.isatty():
+    if sys.stderr is None or not sys.stderr.isatty():
         yield
         return
     line = f"… {what}"
-    click.echo(f"\r{line}", err=True, nl=False)
+    sys.stderr.write(f"\r{line}")
+    sys.stderr.flush()
     try:
         yield
     finally:
-        click.echo("\r" + " " * len(line) + "\r", err=True, nl=False)
+        sys.stderr.write(f"\r{' ' * len(line)}\r")
+        sys.stderr.flush()

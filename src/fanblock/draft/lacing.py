@@ -28,7 +28,8 @@ def lacing_line(block: Block, at: str, width_mm: float) -> Points:
     u = np.full(v.shape, center + inward * width_mm / 2.0 / block.half_waist_mm)
     for _ in range(30):
         miss = (block.at(u, v) - foot) @ across - width_mm / 2.0
-        u = u - miss / (block.around_slope(u, v) @ across)
+        slope = block.around_slope(u, v) @ across
+        u = u - np.clip(miss / np.where(slope == 0.0, np.inf, slope), -1.0, 1.0)  # near an apex the line runs wild
         if np.max(np.abs(miss)) < SAME_POINT_MM:
             break
     return frozen(np.column_stack((u, v)))

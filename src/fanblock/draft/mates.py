@@ -11,6 +11,7 @@ from fanblock.draft.model import AROUND, HEIGHT
 from fanblock.draft.slicing import Loop, Side
 from fanblock.geometry.curve import Curve
 from fanblock.geometry.meet import crossings
+from fanblock.problems import GeometryError, Problem
 from fanblock.tolerances import CORNER_CLEAR_MM, SAME_POINT_MM
 
 
@@ -96,6 +97,9 @@ def mated(panels: list[list[Rim]]) -> tuple[list[list[Rim]], tuple[MatePair, ...
         panels = _evenly_split(panels, name)
     for name in names:
         fronts, backs = _faces(panels, name, "front"), _faces(panels, name, "back")
+        if len(fronts) != len(backs):
+            what = "another seam ends on it too near its own end."
+            raise GeometryError([Problem("edge-tiny", f"seam “{name}”", what, "Move that seam away from the corner.")])
         pairs += [MatePair(name, front, back) for front, back in zip(fronts, backs, strict=True)]
     return panels, tuple(pairs)
 
@@ -112,21 +116,48 @@ def _faces(panels: list[list[Rim]], seam: str, face: str) -> list[RimPlace]:
 
 
 def _evenly_split(panels: list[list[Rim]], seam: str) -> list[list[Rim]]:
-    fronts, backs = _faces(panels, seam, "front"), _faces(panels, seam, "back")
-    if len(fronts) == len(backs):
-        return _numbered(panels, seam, fronts, backs) if len(fronts) > 1 else panels
-    split, whole = (fronts, backs) if len(fronts) > len(backs) else (backs, fronts)
-    lengths = [panels[panel][number].curve.length_mm for panel, number in split]
-    waist = next((w for place in split[:1] if (w := _waist_from_foot(panels, place)) is not None), 0.0)
-    host_panel, host_number = whole[0]
-    host = panels[host_panel][host_number]
-    host_waist = _waist_from_foot(panels, whole[0]) or 0.0
-    cuts = [total - waist + host_waist for total in np.cumsum(lengths)[:-1]]
-    rising = host.face == "front"
-    pieces = _cut_rim(host, cuts if rising else [host.curve.length_mm - cut for cut in reversed(cuts)])
-    rims = [*panels[host_panel][:host_number], *pieces, *panels[host_panel][host_number + 1 :]]
-    panels = [rims if number == host_panel else old for number, old in enumerate(panels)]
+    """Return the panels with each side of a seam parted wherever its other side is."""
+    if all(len(_faces(panels, seam, face)) < 2 for face in ("front", "back")):
+        return panels
+    breaks = {face: _breaks(panels, seam, face) for face in ("front", "back")}
+    for face, other in (("front", "back"), ("back", "front")):
+        for at_mm in breaks[other]:
+            panels = _parted(panels, seam, face, at_mm)
     return _numbered(panels, seam, _faces(panels, seam, "front"), _faces(panels, seam, "back"))
+
+
+def _breaks(panels: list[list[Rim]], seam: str, face: str) -> list[float]:
+    """Return the places where one side of a seam is in two pieces, as lengths above the waist."""
+    places = _faces(panels, seam, face)
+    lengths = [panels[panel][number].curve.length_mm for panel, number in places]
+    foot = _foot_mm(panels, places)
+    return [foot + total for total in np.cumsum(lengths)[:-1].tolist()]
+
+
+def _foot_mm(panels: list[list[Rim]], places: list[RimPlace]) -> float:
+    """Return how far above the waist (negative: below it) the pieces of one side begin; 0 where they have no waist."""
+    run = 0.0
+    for place in places:
+        waist = _waist_from_foot(panels, place)
+        if waist is not None:
+            return -(run + waist)
+        run += panels[place[0]][place[1]].curve.length_mm
+    return 0.0
+
+
+def _parted(panels: list[list[Rim]], seam: str, face: str, at_mm: float) -> list[list[Rim]]:
+    """Return the panels with one side of a seam parted at a length above the waist, unless it is already."""
+    places = _faces(panels, seam, face)
+    foot = _foot_mm(panels, places)
+    for panel, number in places:
+        rims, rim = panels[panel], panels[panel][number]
+        head = foot + rim.curve.length_mm
+        if foot + SAME_POINT_MM < at_mm < head - SAME_POINT_MM:
+            pieces = _cut_rim(rim, at_mm - foot if face == "front" else head - at_mm)
+            parted = [*rims[:number], *pieces, *rims[number + 1 :]]
+            return [parted if each == panel else old for each, old in enumerate(panels)]
+        foot = head
+    return panels
 
 
 def _waist_from_foot(panels: list[list[Rim]], place: RimPlace) -> float | None:
@@ -136,8 +167,8 @@ def _waist_from_foot(panels: list[list[Rim]], place: RimPlace) -> float | None:
     return rim.waist_at_mm if rim.face == "front" else rim.curve.length_mm - rim.waist_at_mm
 
 
-def _cut_rim(rim: Rim, cuts: list[float]) -> list[Rim]:
-    bounds = [0.0, *cuts, rim.curve.length_mm]
+def _cut_rim(rim: Rim, cut_mm: float) -> list[Rim]:
+    bounds = [0.0, cut_mm, rim.curve.length_mm]
     pieces = []
     for start, end in zip(bounds, bounds[1:], strict=False):
         inside = (

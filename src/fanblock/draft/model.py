@@ -12,24 +12,30 @@ import numpy as np
 
 from fanblock.block.ruled import Block
 from fanblock.geometry.curve import Points
+from fanblock.geometry.meet import crossings, points_at
 from fanblock.geometry.splines import Function
 from fanblock.terms import LANDMARK_AROUNDS
 from fanblock.wearer.body import Body
 
 AROUND, HEIGHT = 0, 1
+TOP_EDGE, HEM_EDGE = "top edge", "hem"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Line:
-    """A named line on the block; ``points`` has shape (n, 2): around, height."""
+    """A named line on the block; ``points`` has shape (n, 2): around, height.
+
+    ``chain`` is the outline edge it is a part of: ``top edge`` or ``hem``. ``seam`` and ``face`` are set where it will be
+    sewn to another line (see :class:`fanblock.draft.slicing.Side`). A ``pointed`` line may meet a centre line at a point.
+    """
 
     name: str
     kind: str
     points: Points
-
-    def height_at(self, around: float) -> float:
-        """Return the height at which this line passes the ruling at ``around``."""
-        return float(np.interp(around, self.points[:, AROUND], self.points[:, HEIGHT]))
+    chain: str
+    seam: str = ""
+    face: str = ""
+    pointed: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -90,12 +96,25 @@ class Draft:
     waist_reduction_mm: float = 0.0
     bust_reduction_mm: float = 0.0
 
-    def line(self, name: str) -> Line:
-        """Return the line called ``name``; KeyError when it has not been drawn."""
-        for line in self.lines:
-            if line.name == name:
-                return line
-        raise KeyError(name)
+    def chain(self, name: str) -> tuple[Line, ...]:
+        """Return the lines of an outline edge (``top edge`` or ``hem``) from front to back; empty when not drawn."""
+        return tuple(line for line in self.lines if line.chain == name)
+
+    def height_of(self, chain: str, around: float) -> float:
+        """Return the height at which an outline edge passes the ruling at ``around``; KeyError when it is not drawn.
+
+        A top edge that passes it more than once is met from below, a hem from above.
+        """
+        lines = self.chain(chain)
+        if not lines:
+            raise KeyError(chain)
+        points = np.vstack([line.points for line in lines])
+        places = crossings(points, AROUND, around)
+        if not len(places):
+            nearest = int(np.argmin(np.abs(points[:, AROUND] - around)))
+            return float(points[nearest, HEIGHT])
+        heights = points_at(points, places)[:, HEIGHT]
+        return float(heights.min() if chain == TOP_EDGE else heights.max())
 
     def seam(self, name: str) -> SeamLine:
         """Return the seam called ``name``; KeyError when it has not been drawn."""

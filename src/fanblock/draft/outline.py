@@ -37,7 +37,7 @@ def with_crossing_edge(draft: Draft, name: str, kind: str, through: tuple[Positi
     count = int(draft.block.half_bust_mm / STEP_MM)
     arounds = np.linspace(u[0] - OVERHANG, u[-1] + OVERHANG, count)
     heights = edge(arounds) / draft.block.ruling_length_mm(arounds)
-    line = Line(name, kind, frozen(np.column_stack((arounds, heights))))
+    line = Line(name, kind, frozen(np.column_stack((arounds, heights))), chain=name)
     return replace(draft, lines=(*draft.lines, line))
 
 

@@ -22,6 +22,14 @@ def amount_mm(body: Body, amount: Amount, of: str) -> float:
     return amount.ratio * measure_mm(body, amount.of or of)
 
 
+def size_mm(body: Body, amount: Amount, of: str, option: str) -> float:
+    """Return an amount that cannot be less than nothing, in millimetres; GeometryError under ``option`` when it is."""
+    mm = amount_mm(body, amount, of)
+    if mm < 0.0:
+        raise GeometryError([Problem("negative", option, f"got {mm:.1f} mm, needs 0 or more.", "Leave out the minus.")])
+    return mm
+
+
 def measure_mm(body: Body, name: str) -> float:
     """Return a measure of the body; GeometryError when it was neither taken nor can be guessed."""
     try:
@@ -55,7 +63,7 @@ def height_on(draft: Draft, height: Height, around: float) -> float:
     elif height.landmark == "underarm":
         base = measure_mm(draft.body, "underarm") / ruling
     else:
-        base = draft.line(height.landmark).height_at(around)
+        base = draft.height_of(height.landmark, around)
     if height.plus is not None:
         base += height.sign * amount_mm(draft.body, height.plus, of="bust to waist") / ruling
     return float(base)

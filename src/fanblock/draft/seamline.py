@@ -8,12 +8,12 @@ from dataclasses import replace
 
 import numpy as np
 
-from fanblock.draft.model import Draft, SeamLine
+from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine
 from fanblock.draft.places import amount_mm, height_on, place_of
 from fanblock.geometry.splines import monotone
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Amount, Height, Position
-from fanblock.tolerances import SETTLED
+from fanblock.tolerances import SAME_POINT_MM, SETTLED
 
 LEAST_STEP = 0.2
 """Seam points nearer in height than this share of the way from waist to bust would draw a hook."""
@@ -23,6 +23,12 @@ STEEPEST_DEG = 45.0
 
 ON_EDGE = 0.02
 """A seam's end nearer to an edge than this, as a share of bust to waist, stands on it."""
+
+ON_SEAM = 0.001
+"""A seam's end nearer in around to an earlier seam than this stands on it."""
+
+NEAR = 0.05
+"""Heights nearer than this are one height where takes are booked."""
 
 _ROUNDS = 12
 
@@ -45,7 +51,8 @@ def with_seam(
     _check_course(draft, name, places)
     u = np.array([place[0] for place in reversed(places)])
     v = np.array([place[1] for place in reversed(places)])
-    straight_on = (_goes_on(draft, through[-1], places[-1]), _goes_on(draft, through[0], places[0]))
+    top_on, low_on = _stands_on(draft, *places[0]), _stands_on(draft, *places[-1])
+    straight_on = (_goes_on(draft, low_on, places[-1]), _goes_on(draft, top_on, places[0]))
     around_of = monotone(v, u, straight_on=straight_on)
     seam = SeamLine(
         name=name,
@@ -56,25 +63,58 @@ def with_seam(
         takes=_named_takes(draft, around_of, takes),
         spring_mm=amount_mm(draft.body, spring, of="waist"),
         below=below_waist or "",
-        host=_host(draft, through),
+        top_on=top_on,
+        low_on=low_on,
         lean_deg=(_lean_deg(draft, places[0], places[1]), _lean_deg(draft, places[-2], places[-1])),
     )
+    _check_takes(seam)
     return replace(draft, seams=(*draft.seams, seam))
 
 
-def _goes_on(draft: Draft, end: Position, place: tuple[float, float]) -> bool:
+def _stands_on(draft: Draft, around: float, height: float) -> str:
+    """Return the seam, the centre line or the lacing edge that a seam's end stands on; empty when it stands on none."""
+    for seam in draft.seams:
+        if seam.low <= height <= seam.top and abs(seam.around_at(height) - around) < ON_SEAM:
+            return seam.name
+    laced = {gap.at: float(np.interp(height, gap.line[:, HEIGHT], gap.line[:, AROUND])) for gap in draft.gaps}
+    if around <= laced.get("center front", 0.0) + SAME_POINT_MM:
+        return "lacing edge" if "center front" in laced else "center front"
+    if around >= laced.get("center back", 1.0) - SAME_POINT_MM:
+        return "lacing edge" if "center back" in laced else "center back"
+    return ""
+
+
+def _goes_on(draft: Draft, stands_on: str, place: tuple[float, float]) -> bool:
     """Return whether a seam's end stands on an edge or a seam, so that its two edges go straight on to meet it.
 
     Elsewhere a seam runs on along the ruling.
     """
-    on_seam = end.around.landmark in {seam.name for seam in draft.seams}
-    return on_seam or any(abs(line.height_at(place[0]) - place[1]) < ON_EDGE for line in draft.lines)
+    return bool(stands_on) or any(
+        abs(draft.height_of(chain, place[0]) - place[1]) < ON_EDGE for chain in {line.chain for line in draft.lines}
+    )
 
 
-def _host(draft: Draft, through: tuple[Position, ...]) -> str:
-    names = {seam.name for seam in draft.seams}
-    ends = [position.around.landmark for position in (through[0], through[-1])]
-    return next((end for end in ends if end in names), "")
+def _check_takes(seam: SeamLine) -> None:
+    """Refuse takes where a seam cannot have them: beyond its ends, below the waist off its hem, or where it ends on a seam."""
+    problems = []
+    for number, (at, _) in enumerate(seam.takes):
+        if seam.low + NEAR < at < -NEAR:
+            what = f"a take stands {-at:.0%} of bust to waist below the waist; there a seam takes only at the hem."
+            problems.append(("take-below", what, "Name takes at the waist or above it, or at the hem."))
+        elif not seam.low - NEAR <= at <= seam.top + NEAR:
+            what = f"a take stands at {at:.0%} of the way from waist to bust, where on this body there is no seam."
+            problems.append(("take-off", what, "Name a height between the seam's two ends."))
+        elif number and at - seam.takes[number - 1][0] < NEAR:
+            what = f"on this body two takes stand at {at:.0%} of the way from waist to bust, nearly at one height."
+            problems.append(("take-twice", what, "Leave one of them out."))
+    for end, on in ((seam.top, seam.top_on), (seam.low, seam.low_on)):
+        sprung = end == seam.low < -NEAR and seam.spring_mm
+        if on and (sprung or any(mm and abs(at - end) < NEAR for at, mm in seam.takes)):
+            what = f"it takes or springs where it ends on {on}; its two sides could not meet there."
+            problems.append(("take-at-end", what, "Let it take nothing at that end."))
+    if problems:
+        where = f"seam “{seam.name}” › take"
+        raise GeometryError([Problem(code, where, what, remedy) for code, what, remedy in problems])
 
 
 def _named_takes(

@@ -9,15 +9,17 @@ import numpy as np
 
 from fanblock.draft.lacing import HIGHEST, LOWEST
 from fanblock.draft.mates import MatePair, Rim, mated, rims_of
-from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine
+from fanblock.draft.model import AROUND, HEIGHT, HEM_EDGE, TOP_EDGE, Draft, Line
+from fanblock.draft.ordering import front_to_back
 from fanblock.draft.slicing import Loop, Side, closed_loop, holding, inside_at, sliced, split_at_height
 from fanblock.draft.takes import Take, takes_of
 from fanblock.draft.truing import Trued, trued
 from fanblock.draft.work import SeamRecord, Work
 from fanblock.geometry.curve import Curve, Points
+from fanblock.geometry.meet import meetings, point_at
 from fanblock.pattern.model import CENTER, HEM, LACING, SEAM, SLIT, TOP, Edge, EdgeName, EndShift, Panel
 from fanblock.problems import GeometryError, Problem
-from fanblock.tolerances import SAME_POINT_MM
+from fanblock.tolerances import LEAST_EDGE_MM, SAME_POINT_MM
 
 RUN_ON = 0.35
 """How far, as a share of bust to waist, a seam's edges are carried on below its end before the loop cuts them."""
@@ -32,19 +34,35 @@ def outline(draft: Draft) -> Loop:
     GeometryError when top edge or hem is missing or they do not reach the centre lines.
     """
     _check_drawn(draft)
-    hem, top = draft.line("hem"), draft.line("top edge")
     upright = np.array([[0.0, LOWEST], [0.0, HIGHEST]])
     front = Side("center front", CENTER, upright[::-1])
-    back = Side("center back", CENTER, upright + [1.0, 0.0])
+    back = Side("center back", CENTER, upright + np.array([1.0, 0.0]))
     for gap in draft.gaps:
         name = "lacing edge" if len(draft.gaps) == 1 else f"lacing edge {gap.at.removeprefix('center ')}"
         if gap.at == "center back":
             back = Side(name, LACING, gap.line)
         else:
             front = Side(name, LACING, gap.line[::-1])
-    return closed_loop(
-        (Side("hem", HEM, hem.points), back, Side("top edge", TOP, top.points[::-1]), front),
-    )
+    _check_apart(draft)
+    hem = tuple(_side(line, line.points) for line in draft.chain(HEM_EDGE))
+    top = tuple(_side(line, line.points[::-1]) for line in reversed(draft.chain(TOP_EDGE)))
+    return closed_loop((hem, (back,), top, (front,)))
+
+
+def _side(line: Line, points: Points) -> Side:
+    return Side(line.name, line.kind, points, line.seam, line.face, line.pointed)
+
+
+def _check_apart(draft: Draft) -> None:
+    """Refuse a top edge that comes down to the hem: no cloth would be left between them."""
+    top, hem = (np.vstack([line.points for line in draft.chain(name)]) for name in (TOP_EDGE, HEM_EDGE))
+    met = [float(point_at(top, place)[AROUND]) for place, _ in meetings(top, hem)]
+    if draft.height_of(TOP_EDGE, 0.0) <= draft.height_of(HEM_EDGE, 0.0):
+        met.append(0.0)
+    inside = [around for around in met if 0.0 <= around <= 1.0]
+    if inside:
+        what = f"at {min(inside):.0%} around the top edge comes down to the hem on this body."
+        raise GeometryError([Problem("outline-crossed", "outline", what, "Raise the one or lower the other.")])
 
 
 def separated(draft: Draft, names: tuple[str, ...]) -> Work:
@@ -62,6 +80,7 @@ def separated(draft: Draft, names: tuple[str, ...]) -> Work:
             [Problem("panel-names", "panels", what, "Give one name for each, from front to back.")]
         )
     rims, pairs = mated([list(rims_of(draft.block, loop)) for loop in loops])
+    _check_edges(names, rims)
     rims, records = trued(rims, pairs)
     order = _seam_order(draft)
     panels = tuple(_panel(names, number, rims, pairs) for number in range(len(rims)))
@@ -88,15 +107,33 @@ def sliced_loops(draft: Draft, whole: Loop, takes: tuple[Take, ...]) -> tuple[Lo
     loops: tuple[Loop, ...] = (whole,)
     for take in takes:
         loops = _sliced_along(draft, loops, take)
-    return tuple(sorted((_opened(draft, loop) for loop in loops), key=_front_to_back))
+    crossed = any(seam.top_on or seam.low_on for seam in draft.seams)
+    return front_to_back(tuple(_opened(draft, loop) for loop in loops), crossed=crossed)
 
 
 def _check_drawn(draft: Draft) -> None:
-    drawn = {line.name for line in draft.lines}
+    drawn = {line.chain for line in draft.lines}
     missing = [name for name in ("top edge", "hem") if name not in drawn]
     if missing:
         what = f"no {' and no '.join(missing)} has been drawn."
         raise GeometryError([Problem("outline-missing", "outline", what, "Add that step before `separate`.")])
+
+
+def _check_edges(names: tuple[str, ...], rims: list[list[Rim]]) -> None:
+    """Refuse panels with next to nothing of an edge: a seam that ends in a corner, or two that end side by side."""
+    problems = [
+        Problem(
+            "edge-tiny",
+            f"panel “{name}”",
+            f"only {rim.curve.length_mm:.1f} mm of {rim.name} would be left of it.",
+            "Move the seam that ends there away from the corner.",
+        )
+        for name, panel in zip(names, rims, strict=True)
+        for rim in panel
+        if rim.curve.length_mm < LEAST_EDGE_MM
+    ]
+    if problems:
+        raise GeometryError(problems)
 
 
 def _sliced_along(draft: Draft, loops: tuple[Loop, ...], take: Take) -> tuple[Loop, ...]:
@@ -106,21 +143,9 @@ def _sliced_along(draft: Draft, loops: tuple[Loop, ...], take: Take) -> tuple[Lo
     if number is None:
         what = "its middle lies off the cloth or on another seam's take."
         raise GeometryError([Problem("seam-off", f"seam “{seam.name}”", what, "Move it within a panel.")])
-    _check_uncrossed(loops, number, seam)
     front, back = (_seam_side(draft, take, face) for face in ("front", "back"))
-    return (*loops[:number], *sliced(loops[number], front, back, middle), *loops[number + 1 :])
-
-
-def _check_uncrossed(loops: tuple[Loop, ...], number: int, seam: SeamLine) -> None:
-    """Refuse a seam whose centre line leaves the panel it starts in: it would cross another seam."""
-    inner = np.linspace(seam.low, seam.top, 5)[1:-1]
-    for height, around in zip(inner, seam.around_of(inner), strict=True):
-        home = holding(loops, np.array([around, height]))
-        if home is not None and home != number and not any(side.seam == seam.host for side in loops[home]):
-            what = f"it crosses another seam at {height:.0%} of the way from waist to bust."
-            raise GeometryError(
-                [Problem("seam-crossing", f"seam “{seam.name}”", what, "Move one of the two.")]
-            )
+    parted = sliced(loops[number], front, back, middle, (seam.top_on, seam.low_on))
+    return (*loops[:number], *parted, *loops[number + 1 :])
 
 
 def _seam_side(draft: Draft, take: Take, face: str) -> Side:
@@ -139,7 +164,7 @@ def _opened(draft: Draft, loop: Loop) -> Loop:
     """Return the loop with every seam that is open below the waist split there into a seam and the side of a tab."""
     sides: list[Side] = []
     for side in loop:
-        if side.seam and draft.seam(side.seam).below == "open":
+        if side.kind == SEAM and draft.seam(side.seam).below == "open" and _hangs(draft, side):
             for piece in split_at_height(side, 0.0):
                 low = float(np.mean(piece.points[:, HEIGHT])) < 0.0
                 sides.append(
@@ -150,9 +175,10 @@ def _opened(draft: Draft, loop: Loop) -> Loop:
     return tuple(sides)
 
 
-def _front_to_back(loop: Loop) -> float:
-    points = np.vstack([side.points for side in loop])
-    return float(points[:, AROUND].min() + points[:, AROUND].max())
+def _hangs(draft: Draft, side: Side) -> bool:
+    """Return whether a seam's edge goes on below the waist far enough to part there."""
+    low = side.points[np.argmin(side.points[:, HEIGHT])]
+    return -float(low[HEIGHT]) * draft.block.ruling_length_mm(float(low[AROUND])) > LEAST_EDGE_MM
 
 
 def _seam_order(draft: Draft) -> dict[str, int]:
@@ -208,6 +234,9 @@ def _shift(record: Trued, takes: tuple[Take, ...], *, top: bool) -> EndShift | N
 def _lines(draft: Draft, whole: Loop) -> MappingProxyType[str, Curve]:
     """Return the draft's own lines in the plane: the outline and the seams' centre lines within it."""
     lines: dict[str, Points] = {side.name: side.points for side in whole}
+    for chain in (TOP_EDGE, HEM_EDGE):
+        names = {line.name for line in draft.chain(chain)}
+        lines[chain] = np.vstack([side.points for side in whole if side.name in names])
     for seam in draft.seams:
         heights = np.linspace(seam.low, seam.top, 60)
         lines[seam.name] = np.column_stack((seam.around_of(heights), heights))

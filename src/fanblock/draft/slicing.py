@@ -14,7 +14,9 @@ import numpy as np
 from fanblock.draft.model import AROUND, HEIGHT
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import contains, crossings, meetings, part, points_at
+from fanblock.pattern.model import CENTER, LACING, SEAM
 from fanblock.problems import GeometryError, Problem
+from fanblock.terms import LANDMARK_AROUNDS
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -22,7 +24,7 @@ class Side:
     """One edge of a loop: points (around, height) in loop order.
 
     ``seam`` is the seam it belongs to, or empty, and ``face`` tells whether this edge is the seam's ``front`` side
-    (the right side of the panel before it) or its ``back`` side.
+    (the right side of the panel before it) or its ``back`` side. A ``pointed`` edge may meet a centre line at a point.
     """
 
     name: str
@@ -30,6 +32,7 @@ class Side:
     points: Points
     seam: str = ""
     face: str = ""
+    pointed: bool = False
 
     def pieces(self, place: float) -> tuple[Side, Side]:
         """Return the two parts of this edge before and after a place counted in points."""
@@ -43,31 +46,30 @@ class Side:
 Loop = tuple[Side, ...]
 
 
-def closed_loop(sides: tuple[Side, ...]) -> Loop:
-    """Return the loop that four or more overlong lines make, each cut where it meets its neighbours.
+def closed_loop(runs: tuple[tuple[Side, ...], ...]) -> Loop:
+    """Return the loop that runs of edges make, each run cut where it crosses the one before and the one after it.
 
-    ``sides`` run counter-clockwise, each crossing the one before and the one after it. GeometryError when two
-    neighbours do not meet.
+    Within a run each edge begins where the one before it ends. The runs go counter-clockwise; their outer ends are overlong.
+    GeometryError when two neighbouring runs do not meet.
     """
-    starts: list[float] = []
-    ends: list[float] = []
-    for number, side in enumerate(sides):
-        before, after = sides[number - 1], sides[(number + 1) % len(sides)]
-        starts.append(_corner(side, before, first=True))
-        ends.append(_corner(side, after, first=False))
-    return tuple(
-        replace(side, points=part(side.points, start, end))
-        for side, start, end in zip(sides, starts, ends, strict=True)
-    )
+    loop: list[Side] = []
+    for number, run in enumerate(runs):
+        before, after = runs[number - 1][-1], runs[(number + 1) % len(runs)][0]
+        start, end = _corner(run[0], before, first=True), _corner(run[-1], after, first=False)
+        if len(run) == 1:
+            loop.append(replace(run[0], points=part(run[0].points, start, end)))
+            continue
+        loop.append(run[0].pieces(start)[1])
+        loop.extend(run[1:-1])
+        loop.append(run[-1].pieces(end)[0])
+    return tuple(loop)
 
 
 def _corner(side: Side, neighbour: Side, *, first: bool) -> float:
     found = meetings(side.points, neighbour.points)
     if not found:
         what = f"{side.name} and {neighbour.name} do not meet on this body."
-        raise GeometryError(
-            [Problem("outline-open", "outline", what, "Carry them on to the same centre line.")]
-        )
+        raise GeometryError([Problem("outline-open", "outline", what, "Carry them on to the same centre line.")])
     return found[0][0] if first else found[-1][0]
 
 
@@ -79,20 +81,23 @@ def holding(loops: tuple[Loop, ...], point: Points) -> int | None:
     return None
 
 
-def sliced(loop: Loop, front: Side, back: Side, middle: float) -> tuple[Loop, Loop]:
+def sliced(loop: Loop, front: Side, back: Side, middle: float, ends: tuple[str, str] = ("", "")) -> tuple[Loop, Loop]:
     """Return the loops before and behind a seam.
 
     ``front`` and ``back`` are the seam's two edges, rising, carried on beyond the loop at both ends; ``middle`` is a height
     at which the seam lies inside. The first edge becomes the right side of the loop before the seam, the second the left
-    side of the one behind it. GeometryError when the seam does not run right across the loop.
+    side of the one behind it. ``ends`` name the seam or upright line that its top and its low end stand on. GeometryError
+    when the seam does not run right across the loop, or meets another seam or upright line first.
     """
-    return _kept(loop, front, middle, keep_front=True), _kept(loop, back, middle, keep_front=False)
+    return _kept(loop, front, middle, ends, keep_front=True), _kept(loop, back, middle, ends, keep_front=False)
 
 
-def _kept(loop: Loop, seam: Side, middle: float, *, keep_front: bool) -> Loop:
+def _kept(loop: Loop, seam: Side, middle: float, ends: tuple[str, str], *, keep_front: bool) -> Loop:
     """Return the part of ``loop`` on one side of ``seam``, closed by it."""
     hits = _hits(loop, seam)
     low, high = _span(seam, hits, middle)
+    for hit, stands_on in ((high, ends[0]), (low, ends[1])):
+        _check_end(loop[hit[0]], seam, hit, stands_on)
     cut = replace(seam, points=part(seam.points, low[2], high[2]))
     if keep_front:
         return (*_walk(loop, high, low), cut)
@@ -122,6 +127,17 @@ def _span(seam: Side, hits: list[Hit], middle: float) -> tuple[Hit, Hit]:
             [Problem("seam-short", f"seam “{seam.seam}”", what, "Let its ends reach an edge or a seam.")]
         )
     return max(below, key=lambda hit: hit[2]), min(above, key=lambda hit: hit[2])
+
+
+def _check_end(met: Side, seam: Side, hit: Hit, stands_on: str) -> None:
+    """Refuse a seam that runs into a seam, a centre line or a lacing edge on which it was not meant to end."""
+    on_seam = met.kind == SEAM and met.seam != stands_on
+    if on_seam or (met.kind in (CENTER, LACING) and stands_on not in LANDMARK_AROUNDS):
+        other = f"the seam “{met.seam}”" if on_seam else f"the {met.name}"
+        height = float(np.interp(hit[2], np.arange(len(seam.points)), seam.points[:, HEIGHT]))
+        what = f"it runs into {other} at {height:.0%} of the way from waist to bust."
+        remedy = "Move one of the two, or let them take or spring less."
+        raise GeometryError([Problem("seam-crossing", f"seam “{seam.seam}”", what, remedy)])
 
 
 def _walk(loop: Loop, start: Hit, end: Hit) -> Loop:

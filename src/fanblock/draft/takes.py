@@ -14,6 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from fanblock.draft.model import Draft, SeamLine
+from fanblock.draft.seamline import NEAR
 from fanblock.geometry.curve import Points
 from fanblock.geometry.splines import Function, level_ended
 from fanblock.problems import GeometryError, Problem
@@ -21,8 +22,12 @@ from fanblock.problems import GeometryError, Problem
 EASED = 1.0 / 3.0
 """Share of the depth below the waist over which the spring begins."""
 
-NEAR = 0.05
-"""Heights nearer than this are one height where takes are booked."""
+
+STEEPEST = 1.0
+"""Most that half a take may change per length of height: each edge then leans 45° from the seam's own line."""
+
+SLOPE_PLACES = 40
+"""At how many heights the slope of a take is looked at."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -57,7 +62,26 @@ def takes_of(draft: Draft) -> tuple[Take, ...]:
     """
     waist = _shared(draft, 0.0, (draft.waist_reduction_mm - draft.waist_ease_mm) / 2.0, "waist")
     bust = _shared(draft, 1.0, (draft.bust_reduction_mm - draft.bust_ease_mm) / 2.0, "bust")
-    return tuple(_take(seam, waist[seam.name], bust[seam.name]) for seam in draft.seams)
+    takes = tuple(_take(seam, waist[seam.name], bust[seam.name]) for seam in draft.seams)
+    _check_slopes(draft, takes)
+    return takes
+
+
+def _check_slopes(draft: Draft, takes: tuple[Take, ...]) -> None:
+    """Refuse takes that change so fast with height that the seam's edges would lean too far from its line."""
+    problems = []
+    for take in takes:
+        seam = take.seam
+        heights = np.linspace(min(seam.low, 0.0), max(seam.top, 0.0), SLOPE_PLACES)
+        ruling = draft.block.ruling_length_mm(seam.around_at((seam.low + seam.top) / 2.0))
+        slopes = np.abs(np.diff(take(heights))) / (2.0 * ruling * np.diff(heights))
+        worst = int(np.argmax(slopes))
+        if slopes[worst] > STEEPEST:
+            what = f"near {heights[worst]:.0%} of the way from waist to bust its take changes too fast for its edges to follow."
+            remedy = "Let it take or spring less, or name takes further apart in height."
+            problems.append(Problem("take-steep", f"seam “{seam.name}” › take", what, remedy))
+    if problems:
+        raise GeometryError(problems)
 
 
 def _shared(draft: Draft, height: float, total_mm: float, level: str) -> dict[str, float]:
@@ -66,7 +90,7 @@ def _shared(draft: Draft, height: float, total_mm: float, level: str) -> dict[st
     open_to = {
         seam.name: seam.share if seam.share is not None else 0.0
         for seam in draft.seams
-        if named[seam.name] is None and seam.low - NEAR <= height <= seam.top + NEAR
+        if named[seam.name] is None and _may_take(seam, height)
     }
     weight = sum(open_to.values())
     if not weight and abs(total_mm) > 0.0 and abs(rest) > 0.0:
@@ -84,8 +108,14 @@ def _shared(draft: Draft, height: float, total_mm: float, level: str) -> dict[st
     return {name: mm if mm is not None else shares.get(name, 0.0) for name, mm in named.items()}
 
 
+def _may_take(seam: SeamLine, height: float) -> bool:
+    """Return whether a seam passes a height, or ends there on a free edge; where it ends on a seam it takes nothing."""
+    at_end = (seam.top_on and abs(seam.top - height) < NEAR) or (seam.low_on and abs(seam.low - height) < NEAR)
+    return seam.low - NEAR <= height <= seam.top + NEAR and not at_end
+
+
 def _named(seam: SeamLine, height: float) -> float | None:
-    return next((mm for at, mm in seam.takes if abs(at - height) < NEAR / 2), None)
+    return next((mm for at, mm in seam.takes if abs(at - height) < NEAR), None)
 
 
 def _take(seam: SeamLine, waist_mm: float, bust_mm: float) -> Take:

@@ -2,7 +2,8 @@
 
 Two edges drawn from one seam differ in length where the seam is curved. Both are held at the waist; above it and below
 it the difference is shared between the two free ends, each lengthened or shortened along its own edge (scaling a whole
-edge would move the girth at every level). Then every crossing edge is bent once, within
+edge would move the girth at every level). Where the seam ends on another seam nothing can be moved: both edges are held at
+that end instead, and their marks of the waist shifted to one distance from it. Then every crossing edge is bent once, within
 :data:`fanblock.tolerances.BLEND_MM` of the seam, its far end pinned, so that it meets the seam at the new corner and at an
 angle that makes a straight line with its neighbour's. One pass; a trued crossing edge belongs to its panel.
 """
@@ -16,7 +17,7 @@ import numpy as np
 
 from fanblock.draft.mates import MatePair, Rim, RimPlace
 from fanblock.geometry.curve import Curve, Points
-from fanblock.pattern.model import HEM, TOP
+from fanblock.pattern.model import HEM, SLIT, TOP
 from fanblock.tolerances import BLEND_MM
 
 CROSSING_KINDS = (TOP, HEM, "armhole", "neckline", "waist")
@@ -40,8 +41,12 @@ def trued(panels: list[list[Rim]], pairs: tuple[MatePair, ...]) -> tuple[list[li
     for pair in pairs:
         front, back = _rim(panels, pair.front), _rim(panels, pair.back)
         new_front, new_back, record = _equal(panels, pair, front, back)
-        result[pair.front[0]][pair.front[1]] = new_front
-        result[pair.back[0]][pair.back[1]] = new_back
+        for (panel, number), new in ((pair.front, new_front), (pair.back, new_back)):
+            result[panel][number] = new
+        if not _free(panels, pair, top=True) and _parts_below(panels, pair):
+            for panel, number in (pair.front, pair.back):
+                result[panel][number] = panels[panel][number]
+                _slide(result[panel], number, record.below_mm)
         records.append(record)
     return _bent(panels, result, pairs), tuple(records)
 
@@ -59,16 +64,37 @@ def _equal(panels: list[list[Rim]], pair: MatePair, front: Rim, back: Rim) -> tu
     held_front, held_back = _held(front), _held(back)
     front_above, back_above = front.curve.length_mm - held_front, held_back
     front_below, back_below = held_front, back.curve.length_mm - held_back
-    up = (back_above - front_above) / 2.0 if _free(panels, pair, top=True) else 0.0
-    down = (back_below - front_below) / 2.0 if _free(panels, pair, top=False) else 0.0
-    new_front = front.curve.between(-down, front.curve.length_mm + up)
-    new_back = back.curve.between(up, back.curve.length_mm - down)
-    record = Trued(pair, up, (front_above + back_above) / 2.0, down, (front_below + back_below) / 2.0)
+    up, down = (back_above - front_above) / 2.0, (back_below - front_below) / 2.0
+    top, low = (_free(panels, pair, top=at_top) for at_top in (True, False))
+    mark = 0.0 if top and low else -down if top else up
+    moved_up = up - mark if top else 0.0
+    moved_down = down + mark if low or _parts_below(panels, pair) else 0.0
+    new_front = front.curve.between(-moved_down, front.curve.length_mm + moved_up)
+    new_back = back.curve.between(moved_up, back.curve.length_mm - moved_down)
+    record = Trued(
+        pair, moved_up if top else mark, (front_above + back_above) / 2.0, moved_down, (front_below + back_below) / 2.0
+    )
     return (
-        replace(front, curve=new_front, waist_at_mm=_moved(front.waist_at_mm, down)),
-        replace(back, curve=new_back, waist_at_mm=_moved(back.waist_at_mm, -up)),
+        replace(front, curve=new_front, waist_at_mm=_moved(front.waist_at_mm, moved_down - mark)),
+        replace(back, curve=new_back, waist_at_mm=_moved(back.waist_at_mm, -moved_up - mark)),
         record,
     )
+
+
+def _parts_below(panels: list[list[Rim]], pair: MatePair) -> bool:
+    """Return whether a pair's two panels part as tabs below it."""
+    return all(_rim(panels, place).kind == SLIT for place in _crossing(panels, pair, top=False))
+
+
+def _slide(rims: list[Rim], number: int, down_mm: float) -> None:
+    """Move the joint between a seam and the tab's side below it: down the seam before it, up the seam behind it."""
+    rising = rims[number].face == "front"
+    first, second = (number - 1, number) if rising else (number, (number + 1) % len(rims))
+    whole = Curve.through(np.vstack((rims[first].curve.points, rims[second].curve.points[1:])))
+    at = rims[first].curve.length_mm - down_mm
+    rims[first] = replace(rims[first], curve=whole.between(0.0, at))
+    rims[second] = replace(rims[second], curve=whole.between(at, whole.length_mm))
+    rims[number] = replace(rims[number], waist_at_mm=0.0 if rising else rims[number].curve.length_mm)
 
 
 def _moved(waist_at_mm: float | None, by_mm: float) -> float | None:

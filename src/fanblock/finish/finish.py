@@ -73,18 +73,15 @@ def _check_names(work: Work) -> None:
 
 
 def _folded(work: Work) -> Work:
-    """Return the work with the centre lines of panels on the fold marked as folds."""
-    panels = tuple(
-        replace(
-            panel,
-            fold=next(edge.name for edge in panel.edges if edge.kind == CENTER),
-            edges=tuple(replace(edge, kind=FOLD) if edge.kind == CENTER else edge for edge in panel.edges),
-        )
-        if panel.name in work.on_fold
-        else panel
-        for panel in work.panels
-    )
+    """Return the work with the centre line of every panel on the fold marked as fold: of two, the centre front."""
+    panels = tuple(_on_fold(panel) if panel.name in work.on_fold else panel for panel in work.panels)
     return replace(work, panels=panels)
+
+
+def _on_fold(panel: Panel) -> Panel:
+    fold = max(edge.name for edge in panel.edges if edge.kind == CENTER)  # “center front” comes after “center back”
+    edges = (replace(edge, kind=FOLD) if edge.name == fold else edge for edge in panel.edges)
+    return replace(panel, fold=fold, edges=tuple(edges))
 
 
 def _finished(work: Work, panel: Panel, given: dict[str, str]) -> Panel:

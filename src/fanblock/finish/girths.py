@@ -26,7 +26,7 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
     """Return the sums at the waist, the bust and every 10 % between, all of one half.
 
     The parts are where the finished panels' stitch lines cut the level. What is open is where the level runs, between a
-    panel's seams, above that panel's finished top edge. Gap and takes are measured on the block; so parts + open + gap +
+    panel's seams, above that panel's finished top edge or below its finished hem. Gap and takes are measured on the block; so parts + open + gap +
     takes can be held against the block's own level.
     """
     draft = work.draft
@@ -40,7 +40,9 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
         parts = free = 0.0
         for span in spans:
             parts += _length(draft.block, height, inside_at(span.loop, height))
-            free += _length(draft.block, height, _above(span.top, height, span.cloth_at(height, edges)))
+            cloth = span.cloth_at(height, edges)
+            free += _length(draft.block, height, _beyond(span.top, height, cloth, above=True))
+            free += _length(draft.block, height, _beyond(span.hem, height, cloth, above=False))
         taken = tuple((name, float(mm[number])) for name, mm in taken_at.items())
         found.append(_girth(draft, height, taken, parts, free))
     return tuple(found)
@@ -52,7 +54,7 @@ class _Span:
     def __init__(self, draft: Draft, panel: Panel, work: Work) -> None:
         self.draft = draft
         self.loop = work.traces[panel.name]
-        self.top = _top_edges(self.loop)
+        self.top, self.hem = _top_edges(self.loop), _hem_edges(self.loop)
         self.left = [draft.seam(seam.line) for seam in work.seams if seam.back[0] == panel.name]
         self.right = [draft.seam(seam.line) for seam in work.seams if seam.front[0] == panel.name]
 
@@ -61,13 +63,15 @@ class _Span:
         first, last = _outer(self.draft, height)
         left = [edges[seam.name][1] for seam in self.left if _reaches(seam, height)]
         right = [edges[seam.name][0] for seam in self.right if _reaches(seam, height)]
-        start, end = max(left, default=first), min(right, default=last)
+        start, end = max([first, *left]), min([last, *right])
         return [(start, end)] if end > start else []
 
 
 def _reaches(seam: SeamLine, height: float) -> bool:
-    """Return whether a seam, carried on to the top, passes a height; one that ends on another seam goes no further."""
-    return seam.low <= height and (not seam.host or height <= seam.top)
+    """Return whether a seam, carried on both ways, passes a height; where it ends on another seam it goes no further."""
+    below_low = height < seam.low and seam.low_on in seam.hosts
+    above_top = height > seam.top and seam.top_on in seam.hosts
+    return not below_low and not above_top
 
 
 def _edges_at(draft: Draft, take: Take, heights: Points) -> tuple[Points, Points]:
@@ -120,16 +124,22 @@ def _top_edges(loop: Loop) -> Points:
     return np.vstack(runs) if runs else np.empty((0, 2))
 
 
-def _above(top: Points, height: float, cloth: list[Stretch]) -> list[Stretch]:
-    """Return the stretches of a level, within ``cloth``, that run above a top edge."""
-    if not len(top):
+def _hem_edges(loop: Loop) -> Points:
+    """Return a panel's hem in around and height, from front to back; empty where it has none."""
+    runs = [side.points for side in loop if side.kind == HEM]
+    return np.vstack(runs) if runs else np.empty((0, 2))
+
+
+def _beyond(edge: Points, height: float, cloth: list[Stretch], *, above: bool) -> list[Stretch]:
+    """Return the stretches of a level, within ``cloth``, that run above a top edge, or below a hem."""
+    if not len(edge):
         return []
-    arounds = points_at(top, crossings(top, HEIGHT, height))[:, AROUND]
+    arounds = points_at(edge, crossings(edge, HEIGHT, height))[:, AROUND]
     found = []
     for start, end in cloth:
         bounds = [start, *sorted(around for around in arounds.tolist() if start < around < end), end]
         for first, last in zip(bounds, bounds[1:], strict=False):
-            if np.interp((first + last) / 2.0, top[:, AROUND], top[:, HEIGHT]) < height:
+            if (np.interp((first + last) / 2.0, edge[:, AROUND], edge[:, HEIGHT]) < height) == above:
                 found.append((first, last))
     return found
 

@@ -29,7 +29,7 @@ def letters(lines: Sequence[SeamLine], records: Sequence[SeamRecord]) -> dict[st
     by_line = sorted(
         {record.line: record.number for record in records}.items(), key=lambda item: item[1]
     )
-    hosts = {line.name: line.host for line in lines}
+    hosts = {line.name: next(iter(line.hosts), "") for line in lines}
     given: dict[str, str] = {}
     for name in [name for name, _ in by_line if not hosts[name]]:
         given[name] = letter(len(given) + 1)

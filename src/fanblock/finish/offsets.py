@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fanblock.geometry.curve import Curve, Points
+from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.geometry.meet import meetings, part, point_at
 from fanblock.geometry.rings import united
 from fanblock.pattern.model import ARMHOLE, CENTER, HEM, LACING, NECKLINE, SEAM, TOP, WAIST, Edge, Panel
@@ -42,7 +42,7 @@ def cut_line(panel: Panel, widths: dict[str, float]) -> Curve:
     ``widths`` gives millimetres by edge name. Raises ValueError when the result is not one ring that holds the panel.
     """
     if not any(widths.values()):
-        return Curve.through(panel.loop())
+        return _ring(panel.loop())
     sides = [_Side(edge, widths[edge.name], _moved(edge.curve, widths[edge.name])) for edge in panel.edges]
     joints = [_joint(side, sides[(number + 1) % len(sides)]) for number, side in enumerate(sides)]
     ring = []
@@ -52,7 +52,12 @@ def cut_line(panel: Panel, widths: dict[str, float]) -> Curve:
         start, end = max(start, 0.0), min(end, last)
         ring.append(part(side.moved, start, end) if end > start else side.moved[-1:])
         ring.append(corner)
-    return Curve.through(united(Curve.through(np.vstack(ring)).points, panel.loop()))
+    return _ring(united(Curve.through(np.vstack(ring)).points, panel.loop()))
+
+
+def _ring(points: Points) -> Curve:
+    """Return closed points as a curve without repeated points, the last and the first included."""
+    return Curve(frozen(Curve.through(np.vstack((points, points[:1]))).points[:-1]))
 
 
 def _moved(curve: Curve, width_mm: float) -> Points:

@@ -7,19 +7,23 @@ from dataclasses import replace
 
 import numpy as np
 
+from fanblock.block.ruled import Block
 from fanblock.draft.work import Work
 from fanblock.geometry.corners import rounded
 from fanblock.geometry.curve import Curve, frozen
 from fanblock.pattern.model import CENTER, HEM, Edge, Panel, Slit
 from fanblock.problems import GeometryError, Problem, nearest
 
+NARROWEST_MM = 15.0
+"""A tab narrower than this cannot be bound (from memory)."""
+
 
 def with_tabs(work: Work, shares: Mapping[str, tuple[float, ...]], radius_mm: float) -> Work:
     """Return the panels with slits at these shares of their waists and all tab corners rounded.
 
-    A slit runs straight from its share of the panel's waist to the same share of its hem. Corners at a centre line that
-    is a seam or fold stay as they are. GeometryError when a panel is unknown, has no waist or hem, or a tab is too narrow
-    for its corners.
+    A slit runs straight from its share of the panel's waist to the same share of its hem. Corners at a centre line or at
+    a seam that is sewn to the hem stay as they are. GeometryError when a panel is unknown, has no hem below a waist, or a
+    tab is too narrow or too short for its corners.
     """
     names = [panel.name for panel in work.panels]
     problems = [
@@ -29,7 +33,7 @@ def with_tabs(work: Work, shares: Mapping[str, tuple[float, ...]], radius_mm: fl
     ]
     panels = []
     for panel in work.panels:
-        cut, found = _tabbed(panel, shares.get(panel.name, ()), radius_mm)
+        cut, found = _tabbed(work.block, panel, shares.get(panel.name, ()), radius_mm)
         panels.append(cut)
         problems += found
     if problems:
@@ -37,11 +41,11 @@ def with_tabs(work: Work, shares: Mapping[str, tuple[float, ...]], radius_mm: fl
     return replace(work, panels=tuple(panels))
 
 
-def _tabbed(panel: Panel, shares: tuple[float, ...], radius_mm: float) -> tuple[Panel, list[Problem]]:
+def _tabbed(block: Block, panel: Panel, shares: tuple[float, ...], radius_mm: float) -> tuple[Panel, list[Problem]]:
     where = f"slits › {panel.name}"
     hems = [number for number, edge in enumerate(panel.edges) if edge.kind == HEM]
     waist = panel.levels.get("waist", ())
-    if len(hems) != 1 or len(waist) != 1:
+    if len(hems) != 1 or len(waist) != 1 or _top_of(block, panel.edges[hems[0]].curve) >= 0.0:
         if not shares:
             return panel, []
         return panel, [
@@ -54,12 +58,32 @@ def _tabbed(panel: Panel, shares: tuple[float, ...], radius_mm: float) -> tuple[
     )
     stops = [0.0, *(share * hem.length_mm for share in shares), hem.length_mm]
     widths = np.diff(stops)
-    if np.any(widths < 2.0 * radius_mm) or not all(0.0 < share < 1.0 for share in shares):
-        what = f"a tab would be {max(min(widths), 0.0):.0f} mm wide at the hem, too narrow for corners of {radius_mm:.0f} mm."
+    corners = np.full(len(widths), 2.0)
+    before, after = panel.edges[hems[0] - 1], panel.edges[(hems[0] + 1) % len(panel.edges)]
+    corners[0] -= _sewn_on(before)
+    corners[-1] -= _sewn_on(after)
+    if np.any(widths < np.maximum(corners * radius_mm, NARROWEST_MM if shares else 0.0)):
+        what = f"a tab would be {max(min(widths), 0.0):.0f} mm wide at the hem, too narrow"
+        what += f" for corners of {radius_mm:.0f} mm." if radius_mm else "."
         return panel, [
             Problem("tab-narrow", where, what, "Give fewer slits, move them apart, or a smaller `corner`.")
         ]
+    depths = [float(np.hypot(*(slit.end - slit.start))) for slit in slits]
+    depths += [edge.curve.length_mm for edge in (before, after) if not _sewn_on(edge)]
+    if radius_mm and min(depths, default=radius_mm) < radius_mm:
+        what = f"a tab would be {min(depths):.0f} mm deep, too short for corners of {radius_mm:.0f} mm."
+        return panel, [Problem("tab-short", where, what, "Lower the hem, or give a smaller `corner`.")]
     return _with_corners(panel, hems[0], slits, stops, radius_mm), []
+
+
+def _top_of(block: Block, curve: Curve) -> float:
+    """Return the height of the highest of a curve's two ends and its middle point."""
+    return float(block.where(curve.points[[0, len(curve.points) // 2, -1]])[1].max())
+
+
+def _sewn_on(edge: Edge) -> bool:
+    """Return whether the edge beside a hem is sewn, or a centre line, so that the hem runs on across it without a corner."""
+    return edge.kind == CENTER or edge.mate is not None
 
 
 def _with_corners(
@@ -73,9 +97,9 @@ def _with_corners(
         *(Curve.through([slit.start, slit.end]) for slit in slits),
     ]
     ups: list[Curve | None] = [*(Curve.through([slit.end, slit.start]) for slit in slits), edges[after].curve]
-    if edges[before].kind == CENTER or not radius_mm:
+    if _sewn_on(edges[before]) or not radius_mm:
         downs[0] = None
-    if edges[after].kind == CENTER or not radius_mm:
+    if _sewn_on(edges[after]) or not radius_mm:
         ups[-1] = None
     tabs = [
         _tab(

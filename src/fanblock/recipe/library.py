@@ -5,8 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from fanblock.problems import Problem, RecipeError, nearest
+from fanblock.recipe.bases import Base, bases_beside, shipped_base
 from fanblock.recipe.model import Recipe
-from fanblock.recipe.reading import read_recipe
+from fanblock.recipe.reading import read_source
 from fanblock.shipped import recipe_ids, recipe_text
 from fanblock.units import shown
 from fanblock.yamlfile import LARGEST_BYTES
@@ -27,11 +28,12 @@ def open_recipe(id_or_path: str) -> Recipe:
     """
     if id_or_path in recipe_ids():
         return _shipped(id_or_path)
-    return read_recipe(_file_bytes(id_or_path), id_or_path, id=Path(id_or_path).stem)
+    text, path = _file_bytes(id_or_path), Path(id_or_path)
+    return read_source(Base(text, id_or_path, str(path.resolve()), bases_beside(id_or_path)), path.stem)
 
 
 def _shipped(recipe_id: str) -> Recipe:
-    return read_recipe(recipe_text(recipe_id), f"{recipe_id}.yaml", id=recipe_id)
+    return read_source(Base(recipe_text(recipe_id), f"{recipe_id}.yaml", recipe_id, shipped_base), recipe_id)
 
 
 def _file_bytes(typed: str) -> bytes:

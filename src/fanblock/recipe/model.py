@@ -74,7 +74,8 @@ class Recipe:
     """One recipe, read and found sound.
 
     ``id`` is its file's name without the ending, ``units`` the unit of its bare numbers, if any.
-    ``sources`` tell where its numbers come from, ``watch`` what to look at on the mock-up.
+    ``sources`` tell where its numbers come from, ``watch`` what to look at on the mock-up. ``based_on`` names the recipes
+    it was made from, the nearest first; it takes no part in comparing two recipes, for all that they said is in here.
     """
 
     id: str
@@ -88,3 +89,4 @@ class Recipe:
     units: str = ""
     sources: tuple[str, ...] = ()
     watch: tuple[str, ...] = ()
+    based_on: tuple[str, ...] = field(default=(), compare=False)

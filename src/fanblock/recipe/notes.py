@@ -24,7 +24,7 @@ def read_lines(nodes: tuple[object, ...], key: str, findings: Findings) -> tuple
     """Return the lines of a list of texts; a line with a colon in it may stand without quotation marks."""
     lines = []
     for number, node in enumerate(nodes, start=1):
-        line = _line(node)
+        line = line_of(node)
         if line:
             lines.append(line)
         elif isinstance(node, Text | Listing | Table):
@@ -38,7 +38,7 @@ def read_sources(nodes: tuple[object, ...], findings: Findings) -> tuple[str, ..
     lines = read_lines(nodes, "sources", findings)
     kinds = " or ".join(f"`{name}: …`" for name in SOURCE_KINDS)
     for number, node in enumerate(nodes, start=1):
-        line = _line(node)
+        line = line_of(node)
         name, _, says = line.partition(":")
         if isinstance(node, Text | Table) and line and (name not in SOURCE_KINDS or not says.strip()):
             what = f"got {shown(line)}, which does not say what kind of source it is."
@@ -48,11 +48,11 @@ def read_sources(nodes: tuple[object, ...], findings: Findings) -> tuple[str, ..
     return lines
 
 
-def _line(node: object) -> str:
+def line_of(node: object) -> str:
     """Return a text on one line, a single name with its value as the line it was typed as, else nothing."""
     if isinstance(node, Text):
         return " ".join(node.text.split())
     if isinstance(node, Table) and len(node) == 1:
         entry = node.entries[0]
-        return f"{entry.name}: {_line(entry.value)}" if isinstance(entry.value, Text) else ""
+        return f"{entry.name}: {line_of(entry.value)}" if isinstance(entry.value, Text) else ""
     return ""

@@ -1,7 +1,8 @@
 """A recipe file read into a recipe, or refused with everything that is wrong with it.
 
-It is read in four stages, and all problems of a stage are told together: the YAML itself; the format number;
-every value, and the order of the steps; what the steps say about one another and about the dials.
+It is read in stages, and all problems of a stage are told together: the YAML itself; the format number; what it is based
+on, if anything, which has to be sound by itself, and what it changes in it; every value, and the order of the steps; what
+the steps say about one another and about the dials.
 """
 
 from __future__ import annotations
@@ -11,6 +12,8 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from fanblock.problems import Place, Problem, RecipeError
+from fanblock.recipe.based import Row, Whole, hinted, whole
+from fanblock.recipe.bases import Base, shipped_base
 from fanblock.recipe.decode import decode_fields
 from fanblock.recipe.dialreading import DialEntry, check_dials, dial_specs
 from fanblock.recipe.findings import Findings
@@ -18,6 +21,7 @@ from fanblock.recipe.model import FORMATS, Makes, Recipe
 from fanblock.recipe.notes import check_needs, read_lines, read_sources
 from fanblock.recipe.order import check_order
 from fanblock.recipe.phrase import Vocabulary
+from fanblock.recipe.rewritten import check_rewritten
 from fanblock.recipe.rules import check_rules
 from fanblock.recipe.stepreading import read_steps, seam_names
 from fanblock.steps.table import BY_NAME
@@ -34,7 +38,10 @@ MEASURE_NAMES = tuple(sorted({*MEASURES, "held bust to waist"}))
 
 @dataclass(frozen=True, slots=True)
 class _Top:
-    """The keys at the top of a recipe file; the steps are read by themselves."""
+    """The keys at the top of a recipe's whole table; the steps are read by themselves.
+
+    The last two are only known here by their names: what they say has become part of the table.
+    """
 
     recipe: object = field(metadata={"for": "the format number, 1"})
     name: str = field(metadata={"for": "what the recipe is called"})
@@ -47,16 +54,42 @@ class _Top:
     dials: Mapping[str, DialEntry] = field(default_factory=dict)
     sources: tuple[object, ...] = ()
     watch: tuple[object, ...] = ()
+    based_on: object = None
+    changes: object = None
 
 
 def read_recipe(text: str | bytes, file: str, id: str = "") -> Recipe:  # noqa: A002
     """Return the recipe that a file's text holds.
 
     ``file`` is the name used in messages, ``id`` what the recipe is called on the command line (empty: the
-    file's name without its ending). Raises RecipeError with all problems of the first stage that has any.
+    file's name without its ending). What it is based on can only be a shipped recipe, since a text alone lies in no
+    folder. Raises RecipeError with all problems of the first stage that has any.
     """
-    table = read_yaml(text, file, RecipeError)
-    _read_format(table, file)
+    return read_source(Base(text, file, file, shipped_base), id)
+
+
+def read_source(source: Base, id: str = "") -> Recipe:  # noqa: A002
+    """Return the recipe that a source holds, with all that it is based on; as :func:`read_recipe` otherwise."""
+    made = _whole(source, Row((source.key,), (source.file,)))
+    return _recipe(made, source.file, id or _stem(source.file))
+
+
+def _whole(source: Base, row: Row) -> Whole:
+    table = read_yaml(source.text, source.file, RecipeError)
+    _read_format(table, source.file)
+    return whole(table, row, source.bases, _sound_base)
+
+
+def _sound_base(base: Base, row: Row) -> Whole:
+    """Return the whole table of a base, once it has been read as the recipe it is by itself."""
+    made = _whole(base, row)
+    _recipe(made, base.file, "")
+    return made
+
+
+def _recipe(made: Whole, file: str, id: str) -> Recipe:  # noqa: A002
+    """Return the recipe of a whole table; problems that stand in a base's file tell how to mend them from ``file``."""
+    table = made.table
     findings = Findings(_vocabulary(table))
     top = decode_fields(table, _Top, "", findings)
     steps_node = table.get("steps")
@@ -66,13 +99,14 @@ def read_recipe(text: str | bytes, file: str, id: str = "") -> Recipe:  # noqa: 
     if isinstance(top, _Top):
         check_needs(top.needs, table, findings)
         sources, watch = read_sources(top.sources, findings), read_lines(top.watch, "watch", findings)
-    _raise_any(findings)
+    _raise_any(findings, file)
     check_rules(steps, findings)
     specs = dial_specs(top.dials)
     check_dials(specs, table, [sighting for step in steps for sighting in step.sightings], findings)
-    _raise_any(findings)
+    check_rewritten(made.rewritten, findings)
+    _raise_any(findings, file)
     return Recipe(
-        id=id or _stem(file),
+        id=id,
         name=top.name,
         makes=top.makes,
         needs=top.needs,
@@ -83,12 +117,13 @@ def read_recipe(text: str | bytes, file: str, id: str = "") -> Recipe:  # noqa: 
         units=top.units or "",
         sources=sources,
         watch=watch,
+        based_on=made.based_on,
     )
 
 
-def _raise_any(findings: Findings) -> None:
+def _raise_any(findings: Findings, file: str) -> None:
     if findings.problems:
-        raise RecipeError(findings.problems)
+        raise RecipeError(hinted(problem, file) for problem in findings.problems)
 
 
 def _read_format(table: Table, file: str) -> None:

@@ -85,12 +85,10 @@ def _pen(pen: Pen) -> str:
 
 
 def _path(stroke: Stroke) -> str:
-    parts = [f"{numbers(stroke.beziers[0, 0])} m"]
-    for bezier in stroke.beziers:
-        if is_straight(bezier):
-            parts.append(f"{numbers(bezier[3])} l")
-        else:
-            parts.append(f"{numbers(bezier[1:].ravel())} c")
+    beziers = stroke.beziers.reshape(-1, 8).tolist()
+    parts = [f"{numbers(beziers[0][:2])} m"]
+    for bezier, straight in zip(beziers, is_straight(stroke.beziers).tolist(), strict=True):
+        parts.append(f"{numbers(bezier[6:])} l" if straight else f"{numbers(bezier[2:])} c")
     filled = bool(PENS[stroke.pen].fill)
     parts.append(("b" if stroke.closed else "B") if filled else ("s" if stroke.closed else "S"))
     return "\n".join(parts)

@@ -71,12 +71,9 @@ def _path(stroke: Stroke, group: str, height_mm: float, taken: set[str]) -> str:
 
 def _run(stroke: Stroke, height_mm: float) -> str:
     flipped: Points = stroke.beziers * (1.0, -1.0) + (0.0, height_mm)
-    parts = [f"M {numbers(flipped[0, 0])}"]
-    for bezier in flipped:
-        if is_straight(bezier):
-            parts.append(f"L {numbers(bezier[3])}")
-        else:
-            parts.append(f"C {numbers(bezier[1:].ravel())}")
+    parts = [f"M {numbers(flipped[0, 0].tolist())}"]
+    for bezier, straight in zip(flipped.reshape(-1, 8).tolist(), is_straight(flipped).tolist(), strict=True):
+        parts.append(f"L {numbers(bezier[6:])}" if straight else f"C {numbers(bezier[2:])}")
     if stroke.closed:
         parts.append("Z")
     return " ".join(parts)

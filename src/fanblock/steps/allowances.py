@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from fanblock.draft.places import amount_mm
+from fanblock.draft.places import size_mm
 from fanblock.draft.work import Work
 from fanblock.terms import Amount, Length
 
@@ -37,8 +37,8 @@ class Allowances:
 def run(work: Work, options: Allowances) -> Work:
     """Return the panels with these widths chosen."""
     kinds = {
-        name: amount_mm(work.body, getattr(options, name), of="waist")
+        name: size_mm(work.body, getattr(options, name), "waist", name)
         for name in ("seam", "center", "lacing", "top", "hem", "slit")
     }
-    named = {name: amount_mm(work.body, width, of="waist") for name, width in sorted(options.named.items())}
+    named = {name: size_mm(work.body, width, "waist", name) for name, width in sorted(options.named.items())}
     return replace(work, allowance_by_kind={**work.allowance_by_kind, **kinds}, allowance_by_name=named)

@@ -15,7 +15,8 @@ from typing import Literal
 
 from fanblock.draft.lacing import lacing_line
 from fanblock.draft.model import Draft, Gap
-from fanblock.draft.places import amount_mm
+from fanblock.draft.places import size_mm
+from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Amount
 
 
@@ -30,7 +31,13 @@ class LacingGap:
 
 
 def run(draft: Draft, options: LacingGap) -> Draft:
-    """Return the draft with this gap; a second gap at the same centre replaces nothing and is refused on reading."""
-    width_mm = amount_mm(draft.body, options.width, of="waist")
+    """Return the draft with this gap; a second gap at the same centre replaces nothing and is refused on reading.
+
+    GeometryError when the gap is less than nothing or would leave next to no cloth.
+    """
+    width_mm = size_mm(draft.body, options.width, "waist", "width")
+    if width_mm > draft.block.half_waist_mm:
+        what = f"a gap of {width_mm:.0f} mm is more than half of the waist."
+        raise GeometryError([Problem("gap-wide", "width", what, "Open it less.")])
     gap = Gap(options.at, width_mm, lacing_line(draft.block, options.at, width_mm))
     return replace(draft, gaps=(*draft.gaps, gap))

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from fanblock.draft.places import amount_mm
+from fanblock.draft.places import size_mm
 from fanblock.draft.work import Work
 from fanblock.terms import Amount, Length, Share
 
@@ -44,4 +44,4 @@ def problems(options: Notches) -> tuple[tuple[str, str, str], ...]:
 
 def run(work: Work, options: Notches) -> Work:
     """Return the panels with their notches placed so."""
-    return replace(work, notch_at=options.at.ratio, tick_mm=amount_mm(work.body, options.tick, of="waist"))
+    return replace(work, notch_at=options.at.ratio, tick_mm=size_mm(work.body, options.tick, "waist", "tick"))

@@ -59,6 +59,10 @@ def problems(options: Seam) -> tuple[tuple[str, str, str], ...]:
                 "To let a seam out give it a negative `take`.",
             )
         )
+    if options.spring != Length(0.0) and any(height.landmark == "hem" for height in options.take):
+        found.append(
+            ("spring", "stands beside a take at the hem.", "Keep one: what it adds at the hem or what it takes there.")
+        )
     if options.share is not None and any(height == Height(landmark="waist") for height in options.take):
         found.append(
             (

@@ -14,7 +14,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from fanblock.draft.places import amount_mm
+from fanblock.draft.places import size_mm
 from fanblock.draft.work import Work
 from fanblock.finish.tabs import with_tabs
 from fanblock.terms import Amount, Length, Share
@@ -38,7 +38,7 @@ class Tabs:
 
 def run(work: Work, options: Tabs) -> Work:
     """Return the panels with their skirts cut into tabs."""
-    radius = amount_mm(work.body, options.corner, of="waist") if options.shape == "rounded" else 0.0
+    radius = size_mm(work.body, options.corner, "waist", "corner") if options.shape == "rounded" else 0.0
     shares = {panel: _shares(places) for panel, places in sorted(options.slits.items())}
     return with_tabs(work, shares, radius)
 

@@ -18,7 +18,8 @@ class Measure:
     """One measure: whether the block needs it, its bands in mm, how to take it, and what it is for.
 
     ``whole_girth`` marks a measure that goes all round the body. ``under_stays`` marks one that lacing
-    leaves as it is, so that a set over the stays may borrow it from the set over the shift.
+    leaves as it is, so that a set over the stays may borrow it from the set over the shift. ``for_stays``
+    marks one that stays are the better for: without it their edges are guessed.
     """
 
     name: str
@@ -31,6 +32,7 @@ class Measure:
     use: str
     whole_girth: bool = False
     under_stays: bool = False
+    for_stays: bool = False
 
 
 def _measure(
@@ -42,9 +44,10 @@ def _measure(
     needed: bool = False,
     girth: bool = False,
     under: bool = False,
+    stays: bool = False,
 ) -> Measure:
     least, usual_least, usual_most, most = (10.0 * bound for bound in band_cm)
-    return Measure(name, needed, least, most, usual_least, usual_most, how, use, girth, under)
+    return Measure(name, needed, least, most, usual_least, usual_most, how, use, girth, under, stays)
 
 
 _ALL = (
@@ -68,8 +71,9 @@ _ALL = (
     _measure(
         "raised", (9, 12, 24, 32),
         "Bust to waist once more with a hand under the breast, lifting it to where the garment will hold it. "
-        "Over stays there is nothing to lift.",
-        "stays and bodies; guessed 2.5 cm longer than bust to waist if missing",
+        "Alone: the thumb of the hand that lifts holds the tape's end, the other hand draws it taut; read it in a "
+        "mirror. Over stays there is nothing to lift.",
+        "stays and bodies; guessed 2.5 cm longer than bust to waist if missing", stays=True,
     ),
     _measure(
         "bust to waist at side", (9, 11, 22, 28),
@@ -84,13 +88,15 @@ _ALL = (
     ),
     _measure(
         "underarm", (10, 14, 26, 32),
-        "From the armpit, a card pushed gently up into it, straight down to the waist tape.",
-        "how high a garment may go under the arm; guessed as half the back length if missing", under=True,
+        "From the armpit, a card pushed gently up into it, straight down to the waist tape. Alone: lower the arm, "
+        "let it hold the card, pin the shift at the card's upper edge, and measure from the pin.",
+        "how high a garment may go under the arm; guessed as half the back length if missing", under=True, stays=True,
     ),
     _measure(
         "front arc", (25, 32, 90, 110),
-        "Along the bust tape across the front only, from one side to the other, where side seams would be.",
-        "where the side lies; half the bust if missing",
+        "Along the bust tape across the front only, from side to side: a side is straight down from the middle of "
+        "the armpit. Alone: pin the shift there, on the tape, under either arm, and measure from pin to pin.",
+        "where the side lies; half the bust if missing", stays=True,
     ),
     _measure(
         "underbust", (48, 58, 150, 185),
@@ -103,13 +109,19 @@ _ALL = (
         "where the ribs are measured",
     ),
     _measure(
+        "upper chest", (58, 70, 150, 180),
+        "All round above the breasts, the tape high under the arms.",
+        "top edges that lie close", girth=True,
+    ),
+    _measure(
         "hip", (60, 76, 170, 220),
         "All round the fullest part of the seat, the tape level.",
-        "tabs and skirts", girth=True, under=True,
+        "tabs and skirts", girth=True, under=True, stays=True,
     ),
     _measure(
         "hip depth", (8, 13, 27, 36),
-        "At the side, from the waist tape down over the body to the hip tape.",
+        "At the side, from the waist tape down over the body to the hip tape. Alone: pin the tape's end to the "
+        "waist tape, let it hang over the hip, stand up straight and read it in a mirror.",
         "tabs and skirts", under=True,
     ),
     _measure(
@@ -119,18 +131,14 @@ _ALL = (
     ),
     _measure(
         "back length", (28, 34, 48, 55),
-        "From the knob of bone at the base of the neck down the middle of the back to the waist tape.",
-        "how high a back may go; guessed from the bust if missing", under=True,
+        "From the knob of bone at the base of the neck down the middle of the back to the waist tape. Alone: tie a "
+        "thread loosely round the neck so that it lies on the bone, hang the tape from it, photograph it.",
+        "how high a back may go; guessed from the bust if missing", under=True, stays=True,
     ),
     _measure(
         "front length", (30, 37, 62, 75),
         "From the shoulder beside the neck, over the fullest part of the bust, down to the waist tape.",
         "bodices with shoulders",
-    ),
-    _measure(
-        "upper chest", (58, 70, 150, 180),
-        "All round above the breasts, the tape high under the arms.",
-        "top edges that lie close", girth=True,
     ),
     _measure(
         "across back", (22, 28, 50, 62),
@@ -180,6 +188,9 @@ _ALL = (
 )  # fmt: skip
 
 MEASURES: Mapping[str, Measure] = MappingProxyType({measure.name: measure for measure in _ALL})
-"""All measures by name, the needed ones first."""
+"""All measures by name, in the order they are taken, the needed ones first."""
+
+NUMBERS: Mapping[str, int] = MappingProxyType({measure.name: number for number, measure in enumerate(_ALL, start=1)})
+"""The number each measure has wherever measures are listed: on the form, on its figure, in a new wearer's file."""
 
 NEEDED = tuple(measure.name for measure in _ALL if measure.needed)

@@ -6,7 +6,7 @@ import json
 import textwrap
 
 from fanblock.units import UNITS
-from fanblock.wearer.measures import MEASURES, Measure
+from fanblock.wearer.measures import MEASURES, NUMBERS, Measure
 from fanblock.wearer.reading import FORMAT
 
 _WIDTH = 92
@@ -15,7 +15,8 @@ _HEAD = """\
 A wearer: the tape measures of one body, taken once and used for every garment.
 
 Three measures are needed and stand blank below. The others are welcome; take away the # before a line to \
-use it. Lines that begin with # are for you alone."""
+use it. Stays want those with a star as well: what is missing of them is guessed. Lines that begin with # are \
+for you alone. The numbers are those of the printed form (fanblock new form)."""
 
 _HOW = """\
 HOW TO MEASURE
@@ -35,7 +36,8 @@ Lengths between the two tapes are taut, like a board laid from one to the other.
 hollow under the bust comes out too long.
 
 Alone: pin the end of a spare tape to the upper tape, let it hang over the lower one, and read it in a \
-mirror or a photograph. Half a centimetre (1/4 in) is near enough; the toile decides the rest."""
+mirror or a photograph taken by a timer. Pins in the shift keep any other place while you reach for the tape. \
+Half a centimetre (1/4 in) is near enough; the toile decides the rest."""
 
 _CAUTION = """\
 Stays press on the body. This is for dress-making only and says nothing about health: if in doubt, when \
@@ -103,4 +105,5 @@ def _comment(text: str, indent: str = "") -> str:
 def _measure(measure: Measure) -> str:
     for_what = "" if measure.needed else f" For {measure.use}."
     line = f"  {measure.name}:" if measure.needed else f"  # {measure.name}:"
-    return f"{_comment(measure.how + for_what, '  ')}\n{line}"
+    star = "* " if measure.for_stays else ""
+    return f"{_comment(f'{NUMBERS[measure.name]}. {star}{measure.how}{for_what}', '  ')}\n{line}"

@@ -1,0 +1,84 @@
+"""Where the recipe that another is based on comes from: the shelf of shipped recipes, or a file beside it.
+
+``based on`` names a shipped recipe by its id, or a file by its path from the folder of the recipe that says so. The file
+lies in that folder or below it; a path that leads anywhere else is refused before anything is opened.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from fanblock.problems import nearest
+from fanblock.recipe.phrase import UnreadableError
+from fanblock.shipped import recipe_ids, recipe_text
+from fanblock.units import shown
+from fanblock.yamlfile import LARGEST_BYTES
+
+_ENDINGS = (".yaml", ".yml")
+_ELSEWHERE = re.compile(r"[/\\~]|[A-Za-z][A-Za-z0-9+.-]*:")
+"""How a path begins that does not go on from where it is written: from the root, a home, a drive, another machine."""
+
+
+@dataclass(frozen=True, slots=True)
+class Base:
+    """The text of a recipe that another is based on.
+
+    ``file`` is its name in messages, ``key`` the same for the same recipe however it was named, ``bases`` finds what it
+    is based on itself.
+    """
+
+    text: str | bytes
+    file: str
+    key: str
+    bases: Bases
+
+
+Bases = Callable[[str], Base]
+"""Finds a base by what ``based on`` says; raises UnreadableError when there is none."""
+
+
+def shipped_base(name: str) -> Base:
+    """Return the shipped recipe with this id; a recipe read from a text alone has no folder to look in."""
+    if name not in recipe_ids():
+        raise UnreadableError(f"there is no shipped recipe {shown(name)}.", nearest(name, recipe_ids()))
+    return Base(recipe_text(name), f"{name}.yaml", name, shipped_base)
+
+
+def bases_beside(file: str) -> Bases:
+    """Return what finds the bases of the recipe in ``file``: shipped ones by id, others in its folder or below."""
+    folder = Path(file).parent
+
+    def found(name: str) -> Base:
+        if name in recipe_ids():
+            return shipped_base(name)
+        if _ELSEWHERE.match(name) or "\\" in name:
+            what = f"got {shown(name)}, which does not go on from the folder of this recipe."
+            raise UnreadableError(what, "Name a shipped recipe, or a file in this folder, such as `my-stays.yaml`.")
+        path = folder / name
+        try:
+            home, real = folder.resolve(), path.resolve()
+            if not real.is_relative_to(home):
+                what = f"{shown(name)} lies outside the folder of this recipe."
+                raise UnreadableError(what, "Put both into one folder.")
+            with path.open("rb") as opened:
+                text = opened.read(LARGEST_BYTES + 1)
+        except (FileNotFoundError, NotADirectoryError):
+            raise _not_there(name) from None
+        except (OSError, RuntimeError) as error:
+            reason = error.strerror if isinstance(error, OSError) and error.strerror else "its links go round"
+            raise UnreadableError(f"the recipe {shown(name)} cannot be opened ({reason.lower()}).") from None
+        return Base(text, str(path), str(real), bases_beside(str(path)))
+
+    return found
+
+
+def _not_there(name: str) -> UnreadableError:
+    if "/" in name or name.endswith(_ENDINGS):
+        stem = Path(name).stem
+        shelf = f"Write `{stem}` for the shipped recipe." if stem in recipe_ids() else ""
+        return UnreadableError(f"there is no recipe file {shown(name)}.", shelf or "Look at its name and folder.")
+    what = f"there is no shipped recipe {shown(name)}, and no file of that name beside this one."
+    return UnreadableError(what, nearest(name, recipe_ids()))

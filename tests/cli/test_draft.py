@@ -1,0 +1,153 @@
+"""The command that drafts: its files, its words, its exit codes."""
+
+from __future__ import annotations
+
+import json
+from itertools import pairwise
+from pathlib import Path
+
+import pypdfium2
+import pytest
+from tests.cli.conftest import Run
+
+from fanblock import bundle
+from fanblock.problems import ExportError, Problem
+
+WEARER, RECIPE = "ferrywoman", "stays-three-panels"
+SOUND = "SOUND: it adds up and sews up. Whether it fits only a toile tells."
+
+
+def test_a_draft_writes_every_file_it_tells_of_and_ends_with_the_verdict(run: Run, tmp_path: Path) -> None:
+    """Each file is named with what it is for; the verdict comes after all checks, and cautions after that."""
+    ran = run("draft", WEARER, RECIPE, "--out", "stays")
+    names = {path.name for path in (tmp_path / "stays").iterdir()}
+    assert (ran.code, ran.err) == (0, "")
+    assert names == {
+        "pattern-a0.pdf", "pattern-a4.pdf", "pattern-letter.pdf", "pattern.json", "pattern.svg",
+        "report.html", "sheet.png",
+    }  # fmt: skip
+    assert all(f"  {name}  " in ran.out for name in names)
+    assert ran.out.index("Checks: ") < ran.out.index(SOUND)
+    assert ran.out.index(SOUND) < ran.out.index("costume")
+    assert f"Open first: {Path('stays') / 'report.html'}" in ran.out
+
+
+def test_the_pages_told_of_are_the_pages_in_the_file(run: Run, tmp_path: Path) -> None:
+    """A PDF reader of other hands counts the pages that the list of files promises."""
+    ran = run("draft", WEARER, RECIPE, "--out", "stays", "--paper", "a4", "--json")
+    (purpose,) = (one["purpose"] for one in json.loads(ran.out)["files"] if one["name"] == "pattern-a4.pdf")
+    words = purpose.replace(",", "").split()
+    promised = int(words[words.index("to") - 1]) + int(words[words.index("A4") - 1])
+    with pypdfium2.PdfDocument(tmp_path / "stays" / "pattern-a4.pdf") as document:
+        assert len(document) == promised
+
+
+def test_the_worn_waist_told_is_what_a_stranger_adds_up_from_the_file(run: Run, tmp_path: Path) -> None:
+    """Twice the parts of the waist level, with the gap along it, make the worn waist that is printed."""
+    ran = run("draft", WEARER, RECIPE, "--out", "stays", "--paper", "a0", "--json")
+    pattern = json.loads((tmp_path / "stays" / "pattern.json").read_text("utf-8"))
+    half = 0.0
+    for panel in pattern["panels"]:
+        for part in panel["levels"]["waist"]:
+            steps = pairwise(part)
+            half += sum(((x - a) ** 2 + (y - b) ** 2) ** 0.5 for (a, b), (x, y) in steps)
+    worn = 2.0 * half + pattern["gap"]["per_level"]["waist"]
+    assert json.loads(ran.out)["tape"]["worn_waist"] == pytest.approx(worn, abs=0.5)
+
+
+def test_turning_a_dial_changes_the_gap_and_nothing_hides_it(run: Run) -> None:
+    """A dial that was turned shows in the numbers told, with its unit converted."""
+    ran = run("draft", WEARER, RECIPE, "--out", "s", "--paper", "a0", "--set", "gap = 1 1/2 in", "--json")
+    told = json.loads(ran.out)
+    assert told["recipe"]["dials"]["gap"] == pytest.approx(38.1)
+    assert told["tape"]["gap"] == pytest.approx(38.1)
+
+
+def test_an_unsound_pattern_is_written_marked_and_ends_with_one(run: Run, samples: Path, tmp_path: Path) -> None:
+    """NOT SOUND stands on the screen and in the report, the files are there, and the exit code is 1."""
+    ran = run("draft", WEARER, samples / "too-narrow.yaml", "--out", "s", "--paper", "a4")
+    assert ran.code == 1
+    says = "panel 1 (front) is narrower than 15 mm somewhere: no bone can stand there"
+    assert f"  FAILS {says}\n" in ran.out
+    assert f"NOT SOUND: {says}\n" in ran.out
+    assert SOUND not in ran.out
+    assert "NOT SOUND" in (tmp_path / "s" / "report.html").read_text("utf-8")
+    assert (tmp_path / "s" / "pattern-a4.pdf").is_file()
+
+
+def test_what_fails_stands_before_what_holds(run: Run, samples: Path) -> None:
+    """Failures and warnings come first, in words and not by colour alone, and again in their family."""
+    ran = run("draft", WEARER, samples / "too-narrow.yaml", "--out", "s", "--paper", "a0")
+    assert ran.out.index("  FAILS ") < ran.out.index("  holds ")
+    assert ran.out.count("  FAILS ") == 2
+    assert "\x1b" not in ran.out
+
+
+def test_a_refusal_names_the_word_that_overrides_it(run: Run, samples: Path) -> None:
+    """More than a tenth of the waist is refused; with the word it is drawn, and still marked."""
+    order = ("draft", WEARER, samples / "tight.yaml", "--out", "s", "--paper", "a0")
+    refused = run(*order)
+    assert refused.code == 1
+    assert "`--despite reduction`" in refused.err
+    insisted = run(*order, "--despite", "reduction")
+    assert "LOOK  the lacing takes in 12.0% of the waist" in insisted.out
+
+
+def test_the_same_command_writes_the_same_bytes(run: Run, tmp_path: Path) -> None:
+    """Two runs of one command agree in every file to the last byte."""
+    for folder in ("one", "two"):
+        run("draft", WEARER, RECIPE, "--out", folder, "--paper", "letter", "--roll", "90 cm")
+    one, two = ({path.name: path.read_bytes() for path in (tmp_path / name).iterdir()} for name in ("one", "two"))
+    assert one == two
+    assert {"pattern-letter.pdf", "pattern-roll-900-mm.pdf"} <= one.keys()
+
+
+def test_prints_of_an_earlier_draft_are_named_and_left_alone(run: Run, tmp_path: Path) -> None:
+    """A sheet from an earlier draft in the same folder is neither changed nor passed over in silence."""
+    (tmp_path / "s").mkdir()
+    (tmp_path / "s" / "pattern-a4.pdf").write_bytes(b"old")
+    (tmp_path / "s" / "mine.pdf").write_bytes(b"mine")
+    ran = run("draft", WEARER, RECIPE, "--out", "s", "--paper", "a0")
+    says = "LOOK  From an earlier draft, and not changed: pattern-a4.pdf. Do not mix the two."
+    assert says in ran.out
+    assert "mine.pdf" not in ran.out
+    assert (tmp_path / "s" / "pattern-a4.pdf").read_bytes() == b"old"
+
+
+def test_a_usual_paper_too_small_is_left_out_and_one_asked_for_is_a_problem(
+    run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Nobody asked for A0: the rest is written without it. Somebody asked for it: nothing is written."""
+
+    def too_large(*_: object) -> bytes:
+        raise ExportError([Problem("too-large", "paper", "The drawing does not fit on A0.", "Choose another.")])
+
+    monkeypatch.setattr(bundle, "one_page", too_large)
+    usual = run("draft", WEARER, RECIPE, "--out", "usual")
+    assert "left out: pattern-a0.pdf: The drawing does not fit on A0.\n" in usual.out
+    assert (tmp_path / "usual" / "pattern-a4.pdf").is_file()
+    asked = run("draft", WEARER, RECIPE, "--out", "asked", "--paper", "a0")
+    assert (asked.code, asked.err) == (1, "paper › The drawing does not fit on A0. Choose another.\n")
+    assert not (tmp_path / "asked").exists()
+
+
+def test_one_json_document_and_nothing_else_is_the_answer_for_machines(run: Run) -> None:
+    """With --json the whole of standard output is one document, with all checks and a verdict."""
+    ran = run("draft", WEARER, RECIPE, "--out", "s", "--paper", "a0", "--json")
+    told = json.loads(ran.out)
+    assert ran.err == ""
+    assert (told["sound"], told["draft"], told["folder"]) == (True, 1, "s")
+    assert {check["state"] for check in told["checks"]} <= {"holds", "warns"}
+
+
+def test_the_draft_number_is_on_the_screen_and_in_the_file(run: Run, tmp_path: Path) -> None:
+    """The number given is the one printed."""
+    ran = run("draft", WEARER, RECIPE, "--out", "s", "--paper", "a0", "--number", "7")
+    assert "draft 7 · code " in ran.out.splitlines()[0]
+    assert json.loads((tmp_path / "s" / "pattern.json").read_text("utf-8"))["draft"] == 7
+
+
+def test_measures_over_the_stays_are_used_when_asked_for(run: Run) -> None:
+    """``--over stays`` drafts from the other set of measures."""
+    order = ("draft", WEARER, RECIPE, "--out", "s", "--paper", "a0", "--json")
+    assert json.loads(run(*order, "--over", "stays").out)["over"] == "stays"

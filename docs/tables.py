@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import MISSING, Field, fields
+from dataclasses import MISSING, Field, fields, is_dataclass
 from functools import cache
 from pathlib import Path
 from types import UnionType
@@ -38,6 +38,8 @@ from fanblock.wearer.reading import read_wearer
 
 _MADE = re.compile(r"(<!-- made: (?P<what>[^>]+?) -->\n)(?P<text>.*?)(<!-- end -->)", re.DOTALL)
 WEARER = "ferrywoman"
+_TERMS = (Height, Length, Position, Share)
+"""Values that a recipe writes as one, though they have parts."""
 
 STAGES = {
     "on the block": "on the block, before `separate`",
@@ -71,12 +73,32 @@ def table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
 def _options(step: str) -> str:
     """The options of one step: what each is for, how it is written, and what it is when left out."""
     kind = BY_NAME[step]
-    hints = get_type_hints(kind.options)
+    parts = [f"Stands {STAGES[kind.stage]}.", _fields(kind.options)]
+    for field, inner in _inner(kind.options):
+        parts += [f"Each of the `{key_of(field)}` is written in curly brackets:", _fields(inner)]
+    return "\n\n".join(parts)
+
+
+def _fields(options: type[Any]) -> str:
+    hints = get_type_hints(options)
     rows = []
-    for field in fields(kind.options):
+    for field in fields(options):
         name = "any other name" if field.metadata.get("rest") else f"`{key_of(field)}`"
         rows.append((name, field.metadata.get("for", ""), written(hints[field.name]), _left_out(field)))
-    return f"Stands {STAGES[kind.stage]}.\n\n" + table(("option", "what for", "written as", "if left out"), rows)
+    return table(("option", "what for", "written as", "if left out"), rows)
+
+
+def _inner(options: type[Any]) -> list[tuple[Field[Any], type[Any]]]:
+    """The fields that are lists of names and values, with what stands in them."""
+    hints = get_type_hints(options)
+    lists = [
+        (field, get_args(hints[field.name])) for field in fields(options) if get_origin(hints[field.name]) is tuple
+    ]
+    return [(field, inside[0]) for field, inside in lists if _has_names(inside[0])]
+
+
+def _has_names(kind: Any) -> bool:
+    return is_dataclass(kind) and kind not in _TERMS
 
 
 def written(kind: Any) -> str:
@@ -86,6 +108,7 @@ def written(kind: Any) -> str:
         Height: "a [height](../recipes.md#heights)",
         Position: "a [position](../recipes.md#positions)",
         Share: "a percentage",
+        bool: "`yes` or `no`",
         str: "a name",
         int: "a whole number",
         float: "a number",
@@ -95,6 +118,8 @@ def written(kind: Any) -> str:
     if get_origin(kind) is Literal:
         return " or ".join(f"`{word}`" for word in get_args(kind))
     if get_origin(kind) is tuple:
+        if _has_names(get_args(kind)[0]):
+            return "names and values, in a list: see below"
         several = {Position: "[positions](../recipes.md#positions), in a list", Share: "percentages, in a list"}
         return several.get(get_args(kind)[0], "names, in a list")
     if get_origin(kind) is Mapping:
@@ -116,7 +141,9 @@ def _left_out(field: Field[Any]) -> str:
         value = field.default_factory()
     else:
         return "it must be given"
-    if value is None or value in ((), {}):
+    if isinstance(value, bool):
+        return "`yes`" if value else "`no`"
+    if value is None or value in ((), {}, ""):
         return "nothing"
     if isinstance(value, Length | Share):
         return f"`{amount_text(value)}`"
@@ -338,7 +365,7 @@ _PAGE = """\
 <!-- made: about {id} -->
 <!-- end -->
 
-![{name}: the panels laid seam to seam, and the garment from the side](../../gallery/{id}.png)
+![The panels laid seam to seam, and the garment from the side](../../gallery/{id}.png)
 
 ```sh
 fanblock draft me.yaml {id} --out my-{id}

@@ -5,16 +5,11 @@ What the step in question has done is drawn in madder red; everything else keeps
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Iterable
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 import numpy as np
-
-sys.path.insert(0, str(Path(__file__).parent))
-
 from house import BLUE, CLOTH, CLOTH_TOO, FAINT, INK, RED, SMALL, SOFT, Board, View, even
 
 from fanblock.block.from_body import block_of

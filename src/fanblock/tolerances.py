@@ -65,3 +65,6 @@ DAMPING_RATIO = 1e-9
 
 LEAST_EDGE_MM = 1.0
 """An edge of a panel shorter than this is a corner that was missed."""
+
+AT_WAIST_MM = 0.05
+"""An edge that ends nearer to the waist than this ends on it: its hem is the waistline."""

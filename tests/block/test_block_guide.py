@@ -98,26 +98,63 @@ def test_grid_marks_lie_on_the_finished_block_within_the_paper(units: str, tilts
         assert len(marks) == pytest.approx(float(np.ptp(marks[:, 0])) / guide.step_mm + 1.0)
 
 
-def test_a_wedge_folded_in_paper_falls_short_and_is_then_slid_home() -> None:
-    """Turning about the end of the cut until the lap is the take is done here on drawn points, in full."""
-    plain, tilt = fan(340.0, 440.0, 160.0), Tilt("center back", 19.0, 0.5)
+def placed(first: np.ndarray, first_mm: float, second: np.ndarray, second_mm: float) -> np.ndarray:
+    """The point that far from two others, below the line from the first to the second."""
+    run = second - first
+    apart = float(np.hypot(*run))
+    along = (first_mm**2 - second_mm**2 + apart**2) / (2.0 * apart)
+    off = math.sqrt(first_mm**2 - along**2)
+    unit = run / apart
+    return first + along * unit + off * np.array([unit[1], -unit[0]])
+
+
+@pytest.mark.parametrize(
+    "tilt", [Tilt("center back", 19.0, 0.5), Tilt("center front", 10.0, 0.3), Tilt("center back", -12.0, 0.8)]
+)
+def test_the_lengths_of_a_tilt_place_the_cut_off_part(tilt: Tilt) -> None:
+    """Struck from the bust's ends with centre lines and diagonals, both ends of the waist come to lie where the tilt
+    puts them: as far apart as they were, since the cut-off part is rigid.
+    """
+    plain = fan(340.0, 440.0, 160.0)
     (wedge,) = guide_of(tilted(plain, tilt)).wedges
-    assert (wedge.cut_from_mm, wedge.cut_to_mm) == pytest.approx((80.0, 80.0))
-    assert (wedge.taken_line_mm, wedge.far_line_mm) == pytest.approx((141.0, 160.0), abs=1e-9)
-    pivot, cut = plain.at(0.0, 0.5), plain.at(1.0, 0.5)
-    foot, head = plain.at(1.0, 0.0), plain.at(1.0, 1.0)
-    angles = np.linspace(0.0, 0.1, 200_001)
-    arm = cut - pivot
-    laps = np.hypot(
-        arm[0] * (np.cos(angles) - 1.0) - arm[1] * np.sin(angles),
-        arm[0] * np.sin(angles) + arm[1] * (np.cos(angles) - 1.0),
+    assert (wedge.cut_from_mm, wedge.cut_to_mm) == pytest.approx((160.0 * tilt.height_ratio,) * 2)
+    assert (wedge.taken_line_mm, wedge.far_line_mm) == pytest.approx((160.0 - tilt.take_mm, 160.0), abs=1e-9)
+    lines = {tilt.at: wedge.taken_line_mm}
+    front, back = (lines.get(f"center {end}", wedge.far_line_mm) for end in ("front", "back"))
+    bust = plain.at(np.array([0.0, 1.0]), 1.0)
+    front_waist = placed(bust[0], front, bust[1], wedge.front_to_back_mm)
+    back_waist = placed(bust[0], wedge.back_to_front_mm, bust[1], back)
+    chord = float(np.hypot(*(plain.at(1.0, 0.0) - plain.at(0.0, 0.0))))
+    assert float(np.hypot(*(back_waist - front_waist))) == pytest.approx(chord, abs=1e-6)
+
+
+def test_the_cut_is_shown_where_it_is_made() -> None:
+    """The cut runs along its level of the block drawn first, from one centre line to the other."""
+    guide = guide_of(tilted(fan(340.0, 440.0, 160.0), Tilt("center back", 19.0, 0.5)))
+    for level, share in (("waist", 0.5), ("bust", 0.5)):
+        for end in (0, -1):
+            there, cut = guide.first[level][end], guide.wedges[0].cut[end]
+            assert math.hypot(there.x_mm - cut.x_mm, there.y_mm - cut.y_mm) == pytest.approx(160.0 * share)
+
+
+def test_the_words_of_a_tilt_give_four_lengths_and_no_hinge() -> None:
+    """The lower part is cut loose and placed by two centre lines and two diagonals, which a straight ruler shows."""
+    guide = guide_of(tilted(fan(340.0, 440.0, 160.0), Tilt("center back", 19.0)))
+    chapters = {chapter.title: chapter.lines for chapter in chapters_of(guide)}
+    assert chapters["Take in the centre back"] == (
+        "Cut right through along the level: from the centre back, 8.0 cm above the waist, to the centre front,"
+        " 8.0 cm above the waist there. The lower part is now loose.",
+        "Slide its centre back over the upper part's, and turn it, until a straight ruler shows all of these:"
+        " centre back, waist to bust, 14.1 cm; centre front, waist to bust, 16.0 cm; from the waist of the centre"
+        " front to the bust of the centre back 40.9 cm; from the waist of the centre back to the bust of the centre"
+        " front 41.0 cm. Then tape it down.",
+        "Any three of the four fix its place and the fourth checks it. The lap runs out from about 1.9 cm at the"
+        " centre back to next to nothing at the centre front; go by the ruler, not by the lap.",
+        "Rule both centre lines again, straight from waist to bust. Waist and bust keep their shapes and lengths.",
     )
-    angle = float(angles[np.argmin(np.abs(laps - 19.0))])
-    cosine, sine = math.cos(angle), math.sin(angle)
-    x, y = foot - pivot
-    folded = pivot + np.array([x * cosine - y * sine, x * sine + y * cosine])
-    assert 160.0 - float(np.hypot(*(head - folded))) == pytest.approx(wedge.folded_mm, abs=1e-3)
-    assert wedge.folded_mm == pytest.approx(18.0, abs=0.05)
+    assert chapters["Or draw it by points on a grid"][0] == (
+        "The grid gives the finished block, already taken in: draw it so and nothing is cut."
+    )
 
 
 def tapes_drawn(waist: float, bust: float, length: float) -> tuple[float, float, float]:
@@ -194,6 +231,6 @@ def test_inches_come_with_centimetres_beside_them() -> None:
     guide = guide_of(tilted(fan(340.0, 440.0, 160.0), Tilt("center back", -19.0)), "in")
     chapters = {chapter.title: chapter.lines for chapter in chapters_of(guide)}
     assert chapters["Let out the centre back"][0] == (
-        "Cut along the level from the centre back, 3 1/8 in (8.0 cm) above the waist, to just short of the"
-        " centre front, 3 1/8 in (8.0 cm) above the waist there."
+        "Cut right through along the level: from the centre back, 3 1/8 in (8.0 cm) above the waist, to the"
+        " centre front, 3 1/8 in (8.0 cm) above the waist there. The lower part is now loose."
     )

@@ -151,3 +151,13 @@ def test_measures_over_the_stays_are_used_when_asked_for(run: Run) -> None:
     """``--over stays`` drafts from the other set of measures."""
     order = ("draft", WEARER, RECIPE, "--out", "s", "--paper", "a0", "--json")
     assert json.loads(run(*order, "--over", "stays").out)["over"] == "stays"
+
+
+def test_a_jacket_over_the_shift_is_drawn_with_a_word_of_warning(run: Run, samples: Path, tmp_path: Path) -> None:
+    """What goes over stays is cut to measures taken over them; without them the maker is told."""
+    text = (samples / "tight.yaml").read_text("utf-8").replace("makes: stays", "makes: jacket")
+    (tmp_path / "jacket.yaml").write_text(text.replace("default: 12%", "default: 2%"), encoding="utf-8")
+    order = ("draft", WEARER, "jacket.yaml", "--out", "s", "--paper", "a0")
+    says = "LOOK  A jacket goes over stays. Measure again, laced in them, and draft with --over stays.\n"
+    assert says in run(*order).out
+    assert "goes over stays" not in run(*order, "--over", "stays").out

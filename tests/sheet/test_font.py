@@ -61,3 +61,10 @@ def test_words_too_long_end_in_an_ellipsis() -> None:
     assert width_mm(short, 3.0) <= 20.0
     assert fitted("stays", 3.0, 20.0) == "stays"
     assert width_mm("", 3.0) == 0.0
+
+
+@pytest.mark.parametrize("text", ["", " ", "\t\n", "\u200b"])
+def test_blank_text_has_no_width(text: str) -> None:
+    """Text without a letter to show is no wider than nothing, and has nothing to shorten."""
+    assert width_mm(text, 3.0) == 0.0
+    assert fitted(text, 3.0, 0.0) == ""

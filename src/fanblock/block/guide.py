@@ -49,6 +49,7 @@ PENCIL_MM = 0.5
 _STEPS_MM = {"mm": 20.0, "cm": 20.0, "in": UNITS["in"]}
 _STEEPEST_RAD = math.radians(80.0)
 _ROUNDS = 40
+_SHARES = 33
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,9 +92,10 @@ class Wedge:
 
     ``cut_from_mm`` and ``cut_to_mm`` say how far above the waist the cut starts on the taken centre line
     and ends on the far one; a tilt ``to`` the side is drawn by its points and has a cut at the waist.
-    ``folded_mm`` is what the taken line loses when the paper is merely turned about the end of the cut,
-    the lap being the take: nearly the take but not quite. ``taken_line_mm`` and ``far_line_mm`` are the
-    lengths to come out.
+    ``taken_line_mm`` and ``far_line_mm`` are the lengths to come out, and with them the two diagonals:
+    ``front_to_back_mm`` from the waist of the centre front to the bust of the centre back,
+    ``back_to_front_mm`` from the waist of the centre back to the bust of the centre front. Three of the
+    four fix the lower part, the fourth checks it. ``cut`` is the cut on the sheet as drawn before it.
     """
 
     at: str
@@ -101,9 +103,11 @@ class Wedge:
     take_mm: float
     cut_from_mm: float
     cut_to_mm: float
-    folded_mm: float
     taken_line_mm: float
     far_line_mm: float
+    front_to_back_mm: float
+    back_to_front_mm: float
+    cut: tuple[Mark, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +129,8 @@ class Guide:
     """All numbers for one block, in millimetres on one sheet.
 
     ``corners`` are the ends of the centre lines of the finished block; ``marks`` its levels at regular
-    stations of ``step_mm`` from the left edge. ``diagonal_mm`` joins the waist of one centre line of the
+    stations of ``step_mm`` from the left edge. ``first`` gives the levels as they are drawn before any
+    tilt, at even shares from the centre front. ``diagonal_mm`` joins the waist of one centre line of the
     fan with the bust of the other, either way.
     """
 
@@ -139,6 +144,7 @@ class Guide:
     step_mm: float
     corners: Mapping[str, Mark]
     marks: Mapping[str, tuple[Mark, ...]]
+    first: Mapping[str, tuple[Mark, ...]]
     wedges: tuple[Wedge, ...]
     tapes: Tapes | None
 
@@ -160,19 +166,19 @@ def guide_of(block: Block, units: str = "cm", levels: Mapping[str, float] | None
     around, height = np.array([0.0, 0.0, 1.0, 1.0]), np.array([0.0, 1.0, 0.0, 1.0])
     corners = zip(_CORNERS, (Mark(*map(float, xy)) for xy in final.at(around, height)), strict=True)
     arcs = tuple(_arc(base, name, v) for name, v in heights.items())
-    diagonal = float(np.hypot(*(base.at(1.0, 1.0) - base.at(0.0, 0.0))))
     return Guide(
         units=units,
         width_mm=float(high[0] - low[0]) + 2.0 * MARGIN_MM,
         height_mm=float(high[1] - low[1]) + 2.0 * MARGIN_MM,
         ruling_mm=base.center_front_mm,
-        diagonal_mm=diagonal,
+        diagonal_mm=_between(base, 0.0, 1.0),
         arcs=arcs,
         pin=_pin(base, arcs),
         step_mm=step,
         corners=MappingProxyType(dict(corners)),
         marks=MappingProxyType({name: _marks(final, v, step) for name, v in heights.items()}),
-        wedges=_wedges(_untilted(block), block.corrections),
+        first=MappingProxyType({name: _even_marks(base, v) for name, v in heights.items()}),
+        wedges=_wedges(_untilted(block), block.corrections, shift),
         tapes=_tapes(base),
     )
 
@@ -238,10 +244,9 @@ def _pin(base: Block, arcs: tuple[Arc, ...]) -> Pin | None:
 
 def _marks(block: Block, height: float, step_mm: float) -> tuple[Mark, ...]:
     """A level's points above regular stations, or at equal shares where it runs too steeply for stations."""
-    shares = np.linspace(0.0, 1.0, 33)
-    along = block.around_slope(shares, height)
+    along = block.around_slope(np.linspace(0.0, 1.0, _SHARES), height)
     if np.max(np.abs(np.arctan2(along[:, 1], along[:, 0]))) > _STEEPEST_RAD:
-        return tuple(Mark(float(x), float(y)) for x, y in block.at(shares, height))
+        return _even_marks(block, height)
     first, last = float(block.at(0.0, height)[0]), float(block.at(1.0, height)[0])
     stations = step_mm * np.arange(math.ceil(first / step_mm), math.floor(last / step_mm) + 1)
     around = (stations - first) / (last - first)
@@ -255,7 +260,12 @@ def _marks(block: Block, height: float, step_mm: float) -> tuple[Mark, ...]:
     )
 
 
-def _wedges(block: Block, corrections: tuple[Tilt, ...]) -> tuple[Wedge, ...]:
+def _even_marks(block: Block, height: float) -> tuple[Mark, ...]:
+    """A level's points at even shares from the centre front."""
+    return tuple(Mark(float(x), float(y)) for x, y in block.at(np.linspace(0.0, 1.0, _SHARES), height))
+
+
+def _wedges(block: Block, corrections: tuple[Tilt, ...], shift: complex) -> tuple[Wedge, ...]:
     """The tilts one after another, each on the block that those before it have made."""
     wedges = []
     for tilt in corrections:
@@ -270,23 +280,20 @@ def _wedges(block: Block, corrections: tuple[Tilt, ...]) -> tuple[Wedge, ...]:
                 take_mm=tilt.take_mm,
                 cut_from_mm=height * block.ruling_length_mm(taken),
                 cut_to_mm=height * block.ruling_length_mm(far),
-                folded_mm=tilt.take_mm if tilt.to else _folded_mm(block, tilt, taken),
                 taken_line_mm=tilted_block.ruling_length_mm(taken),
                 far_line_mm=tilted_block.ruling_length_mm(far),
+                front_to_back_mm=_between(tilted_block, 0.0, 1.0),
+                back_to_front_mm=_between(tilted_block, 1.0, 0.0),
+                cut=() if tilt.to else _even_marks(_shifted(_on_sheet(block), shift), height),
             )
         )
         block = tilted_block
     return tuple(wedges)
 
 
-def _folded_mm(block: Block, tilt: Tilt, taken: float) -> float:
-    """What the taken centre line loses when the cut is only turned until the lap is the take."""
-    ends = block.at(np.array([1.0 - taken, taken]), tilt.height_ratio)
-    pivot, lapped = complex(*ends[0]), complex(*ends[1])
-    turn = 2.0 * math.asin(max(-1.0, min(1.0, tilt.take_mm / (2.0 * abs(lapped - pivot)))))
-    foot, head = (complex(bow.at(np.asarray(taken))) for bow in (block.waist, block.bust))
-    folded = pivot + cmath.rect(1.0, turn if taken else -turn) * (foot - pivot)
-    return abs(head - foot) - abs(head - folded)
+def _between(block: Block, waist_around: float, bust_around: float) -> float:
+    """From a place of the waist straight to a place of the bust."""
+    return float(np.hypot(*(block.at(bust_around, 1.0) - block.at(waist_around, 0.0))))
 
 
 def _tapes(base: Block) -> Tapes | None:

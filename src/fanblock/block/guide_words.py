@@ -17,7 +17,7 @@ class Chapter:
 
 
 def chapters_of(guide: Guide) -> tuple[Chapter, ...]:
-    """Return the guide's text: paper, the block by pin, checks, tilts, points, the tapes alone."""
+    """Return the guide's text: paper, pin, checks, tilts, the tapes alone, and last the points, with their table."""
     chapters = [Chapter("Paper", _paper(guide))]
     if guide.pin is not None:
         chapters.append(Chapter("Draw the block with a pin and a lath", _with_pin(guide, guide.pin)))
@@ -25,9 +25,10 @@ def chapters_of(guide: Guide) -> tuple[Chapter, ...]:
     elif all(arc.string_mm is None for arc in guide.arcs):
         chapters.append(Chapter("Draw the block with a square", _with_square(guide)))
     chapters += [Chapter(_wedge_title(wedge), _wedge(guide, wedge)) for wedge in guide.wedges]
-    chapters.append(Chapter("Points on a grid", _grid(guide)))
     if guide.tapes is not None:
         chapters.append(Chapter("Without numbers: from the tapes alone", _by_tapes(guide)))
+    head = "Draw the block by points on a grid" if len(chapters) == 1 else "Or draw it by points on a grid"
+    chapters.append(Chapter(head, _grid(guide)))
     return tuple(chapters)
 
 
@@ -134,16 +135,26 @@ def _wedge(guide: Guide, wedge: Wedge) -> tuple[str, ...]:
             f"Check: the {line} measures {_say(guide, wedge.taken_line_mm)} from waist to bust, and the"
             " waist line is still as long as it was.",
         )
-    move = "lap the lower part over the upper by" if wedge.take_mm >= 0.0 else "open the cut by"
+    moves = "over" if wedge.take_mm >= 0.0 else "away from"
+    lies = "lap" if wedge.take_mm >= 0.0 else "gap"
     return (
-        f"Cut along the level from the {line}, {_say(guide, wedge.cut_from_mm)} above the waist, to just"
-        f" short of the {far}, {_say(guide, wedge.cut_to_mm)} above the waist there.",
-        f"At the {line} {move} {amount}. Turning alone changes that line by"
-        f" {_say(guide, abs(wedge.folded_mm))}; now turn and slide the lower part until a ruler shows"
-        f" {_say(guide, wedge.taken_line_mm)} from waist to bust at the {line} and"
-        f" {_say(guide, wedge.far_line_mm)} at the {far}. Tape it down.",
-        "Rule both centre lines again, straight from waist to bust. Waist and bust keep their lengths.",
+        f"Cut right through along the level: from the {line}, {_say(guide, wedge.cut_from_mm)} above the waist,"
+        f" to the {far}, {_say(guide, wedge.cut_to_mm)} above the waist there. The lower part is now loose.",
+        f"Slide its {line} {moves} the upper part's, and turn it, until a straight ruler shows all of these:"
+        f" {line}, waist to bust, {_say(guide, wedge.taken_line_mm)}; {far}, waist to bust,"
+        f" {_say(guide, wedge.far_line_mm)}; from the waist of the centre front to the bust of the centre back"
+        f" {_say(guide, wedge.front_to_back_mm)}; from the waist of the centre back to the bust of the centre"
+        f" front {_say(guide, wedge.back_to_front_mm)}. Then tape it down.",
+        f"Any three of the four fix its place and the fourth checks it. The {lies} runs out from about {amount} at"
+        f" the {line} to next to nothing at the {far}; go by the ruler, not by the {lies}.",
+        "Rule both centre lines again, straight from waist to bust. Waist and bust keep their shapes and lengths.",
     )
+
+
+def _finished(guide: Guide) -> str:
+    """That the grid already has done what the chapters before it do."""
+    done = " and ".join(dict.fromkeys("taken in" if wedge.take_mm >= 0.0 else "let out" for wedge in guide.wedges))
+    return f"The grid gives the finished block, already {done}: draw it so and nothing is cut."
 
 
 def _grid(guide: Guide) -> tuple[str, ...]:
@@ -151,6 +162,8 @@ def _grid(guide: Guide) -> tuple[str, ...]:
         f"Rule upright lines every {_say(guide, guide.step_mm)} from the left edge of the paper, measure up"
         " from the lower edge as the table says, and join the points with a bent lath.",
     ]
+    if guide.wedges:
+        lines.insert(0, _finished(guide))
     lines += [
         f"{name.replace('center', 'centre').capitalize()}: {_say(guide, mark.x_mm)} from the left,"
         f" {_say(guide, mark.y_mm)} up."
@@ -185,5 +198,9 @@ def _by_tapes(guide: Guide) -> tuple[str, ...]:
         " half a millimetre out at both ends of one of the first two lines moves the waist by"
         f" {tapes.pencil_astray_mm:.1f} mm more; that the waist's last steps lie on the lines from the"
         " bust's ends to the pin is the check.",
-        "For a tilted block carry on with the cut above, marking each length on a tape.",
+        *_cut_by_tapes(guide),
     )
+
+
+def _cut_by_tapes(guide: Guide) -> tuple[str, ...]:
+    return ("Then cut and turn as told above, each length marked on a tape.",) if guide.wedges else ()

@@ -39,7 +39,8 @@ def _mates(seam: Seam, front: Edge, back: Edge) -> Finding:
     downs = above_and_below(back, rising=False)
     apart = max(abs(ups[0] - downs[0]), abs(ups[1] - downs[1]))
     below = f" and {ups[1]:.1f} mm below it" if ups[1] > MATES_MM else ""
-    says = f"seam {seam.letter} ({seam.name}): both sides {ups[0]:.1f} mm above the waist{below}"
+    where = "long" if front.waist_at_mm is None else "above the waist"
+    says = f"seam {seam.letter} ({seam.name}): both sides {ups[0]:.1f} mm {where}{below}"
     return within(f"mates-{seam.letter}", FAMILY, apart, MATES_MM, "mm", says)
 
 

@@ -88,14 +88,19 @@ def _rounded(mm: float | None) -> float | None:
 
 def _tell(pattern: Pattern, bundle: Bundle, folder: str) -> None:
     from fanblock.cli.checktable import say_checks, say_notes
+    from fanblock.gallery import WORN_OVER_STAYS
     from fanblock.sheet import phrases
     from fanblock.sheet.cautions import COSTUME
     from fanblock.sheet.tapes import tape_sentence
+    from fanblock.wearer.model import STAYS
 
     title = pattern.title
     period = f", {title.period}" if title.period else ""
     say(wrapped(f"{title.garment}{period}, for {title.wearer} ({phrases.stamp(title)})"), style="head")
     say(wrapped(tape_sentence(pattern)))
+    if title.makes in WORN_OVER_STAYS and pattern.body.over != STAYS:
+        says = f"A {title.makes} goes over stays. Measure again, laced in them, and draft with --over stays."
+        say(wrapped(says, "LOOK  "), style="look")
     say()
     say_checks(pattern.findings)
     say_notes(pattern.notes)

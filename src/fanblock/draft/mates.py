@@ -12,7 +12,7 @@ from fanblock.draft.slicing import Loop, Side
 from fanblock.geometry.curve import Curve
 from fanblock.geometry.meet import crossings
 from fanblock.problems import GeometryError, Problem
-from fanblock.tolerances import CORNER_CLEAR_MM, SAME_POINT_MM
+from fanblock.tolerances import AT_WAIST_MM, CORNER_CLEAR_MM, SAME_POINT_MM
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -50,16 +50,19 @@ def _rim(block: Block, side: Side) -> Rim:
     curve = _clear_of_corners(Curve.through(points))
     waist_at = None
     if side.seam:
-        heights = side.points[:, HEIGHT]
-        places = crossings(side.points, HEIGHT, 0.0)
-        if len(places):
-            foot = block.at(*_at_place(side, float(places[0])))
-            waist_at = _distance_to(curve, foot)
-        elif abs(heights[0]) < SAME_POINT_MM:
-            waist_at = 0.0
-        elif abs(heights[-1]) < SAME_POINT_MM:
-            waist_at = curve.length_mm
+        waist_at = _waist_on(block, side, curve)
     return Rim(side.name, side.kind, curve, side.seam, side.face, waist_at)
+
+
+def _waist_on(block: Block, side: Side, curve: Curve) -> float | None:
+    """Return where the waist meets an edge, along it; an edge that ends within a hair of the waist ends on it."""
+    ends_mm = np.abs(side.points[[0, -1], HEIGHT]) * block.center_front_mm
+    if ends_mm[0] < AT_WAIST_MM:
+        return 0.0
+    if ends_mm[1] < AT_WAIST_MM:
+        return curve.length_mm
+    places = crossings(side.points, HEIGHT, 0.0)
+    return _distance_to(curve, block.at(*_at_place(side, float(places[0])))) if len(places) else None
 
 
 def _at_place(side: Side, place: float) -> tuple[float, float]:

@@ -15,8 +15,8 @@ from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Amount, Height, Position
 from fanblock.tolerances import SAME_POINT_MM, SETTLED
 
-LEAST_STEP = 0.2
-"""Seam points nearer in height than this share of the way from waist to bust would draw a hook."""
+LEAST_STEP, LEAST_STEP_MM = 0.2, 30.0
+"""Seam points nearer in height than this share of bust to waist, and than this length, would draw a hook."""
 
 STEEPEST_DEG = 45.0
 """A seam that leans more than this from the ruling loses its take: 7.1 of 10 mm remain across it."""
@@ -148,7 +148,7 @@ def _check_course(draft: Draft, name: str, places: list[tuple[float, float]]) ->
         if drop <= 0.0:
             what = f"on this body point {number + 1} does not lie below point {number}."
             problems.append(Problem("seam-order", where, what, "Give the points from the top down."))
-        elif drop < LEAST_STEP:
+        elif drop < LEAST_STEP and drop * draft.block.ruling_length_mm(lower[0]) < LEAST_STEP_MM:
             what = (
                 f"on this body points {number} and {number + 1} lie only {drop:.0%} of bust to waist apart."
             )

@@ -182,9 +182,14 @@ def _hangs(draft: Draft, side: Side) -> bool:
 
 
 def _seam_order(draft: Draft) -> dict[str, int]:
-    """Return each seam's number from front to back, where it crosses the waist or comes nearest to it."""
+    """Return each seam's number from front to back, where it crosses the waist or comes nearest to it.
+
+    Edges of the outline that are sewn to each other, as shoulders are, come after all seams.
+    """
     ranked = sorted(draft.seams, key=lambda seam: seam.around_at(min(max(0.0, seam.low), seam.top)))
-    return {seam.name: number for number, seam in enumerate(ranked, start=1)}
+    names = [seam.name for seam in ranked]
+    names += list(dict.fromkeys(line.seam for line in draft.lines if line.seam))
+    return {name: number for number, name in enumerate(names, start=1)}
 
 
 def _panel(
@@ -225,7 +230,9 @@ def _shift(record: Trued, takes: tuple[Take, ...], *, top: bool) -> EndShift | N
     edge_mm = record.above_edge_mm if top else record.below_edge_mm
     if edge_mm <= SAME_POINT_MM:
         return None
-    take = next(take for take in takes if take.seam.name == record.pair.seam)
+    take = next((take for take in takes if take.seam.name == record.pair.seam), None)
+    if take is None:
+        return EndShift(abs(record.above_mm if top else record.below_mm), edge_mm, 0.0, 0.0)
     lean = take.seam.lean_deg[0 if top else 1]
     taken = abs(take.at_waist_mm) if top else abs(take.at_waist_mm + take.spring_mm)
     return EndShift(abs(record.above_mm if top else record.below_mm), edge_mm, lean, taken)

@@ -14,7 +14,18 @@ from fanblock.geometry.curve import Curve
 from fanblock.pattern.model import EndShift, Panel
 from fanblock.wearer.body import Body
 
-DEFAULT_ALLOWANCES = {"seam": 15.0, "center": 15.0, "lacing": 25.0, "top": 0.0, "hem": 0.0, "slit": 0.0}
+DEFAULT_ALLOWANCES = {
+    "armhole": 10.0,
+    "center": 15.0,
+    "hem": 0.0,
+    "lacing": 25.0,
+    "neckline": 10.0,
+    "seam": 15.0,
+    "shoulder": 20.0,
+    "slit": 0.0,
+    "top": 0.0,
+    "waist": 15.0,
+}
 """Width beyond each kind of edge where a recipe says nothing: seams 15 mm, folded lacing edges 25 mm, bound edges
 none (common practice, no source)."""
 

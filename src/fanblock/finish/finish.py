@@ -28,7 +28,7 @@ def finished(
     given = letters(work.draft.seams, work.seams)
     panels = tuple(_finished(work, panel, given) for panel in work.panels)
     seams = tuple(
-        Seam(seam.name, given[seam.name], EdgeName(*seam.front), EdgeName(*seam.back), seam.above, seam.below)
+        Seam(seam.name, given[seam.front], EdgeName(*seam.front), EdgeName(*seam.back), seam.above, seam.below)
         for seam in work.seams
     )
     return Pattern(
@@ -84,14 +84,14 @@ def _on_fold(panel: Panel) -> Panel:
     return replace(panel, fold=fold, edges=tuple(edges))
 
 
-def _finished(work: Work, panel: Panel, given: dict[str, str]) -> Panel:
+def _finished(work: Work, panel: Panel, given: dict[tuple[str, str], str]) -> Panel:
     edges = tuple(
         Edge(
             edge.name,
             edge.kind,
             edge.curve,
             edge.mate,
-            given.get(edge.name, ""),
+            given.get((panel.name, edge.name), ""),
             edge.reversed,
             edge.waist_at_mm,
         )

@@ -14,7 +14,7 @@ from fanblock.draft.truing import CROSSING_KINDS
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import crossings, points_at
-from fanblock.pattern.model import HEM, Girth, Panel
+from fanblock.pattern.model import HEM, SHOULDER, Girth, Panel
 
 LEVELS = tuple(step / 10 for step in range(11))
 """The waist, the bust and every tenth of the way between."""
@@ -55,8 +55,9 @@ class _Span:
         self.draft = draft
         self.loop = work.traces[panel.name]
         self.top, self.hem = _top_edges(self.loop), _hem_edges(self.loop)
-        self.left = [draft.seam(seam.line) for seam in work.seams if seam.back[0] == panel.name]
-        self.right = [draft.seam(seam.line) for seam in work.seams if seam.front[0] == panel.name]
+        drawn = {seam.name: seam for seam in draft.seams}
+        self.left = [drawn[seam.line] for seam in work.seams if seam.back[0] == panel.name and seam.line in drawn]
+        self.right = [drawn[seam.line] for seam in work.seams if seam.front[0] == panel.name and seam.line in drawn]
 
     def cloth_at(self, height: float, edges: Mapping[str, Stretch]) -> list[Stretch]:
         """Return the stretch of a level between the panel's seams, or centre or lacing lines where it has none."""
@@ -120,7 +121,8 @@ def _length(block: Block, height: float, stretches: list[Stretch]) -> float:
 
 def _top_edges(loop: Loop) -> Points:
     """Return a panel's upper crossing edges in around and height, from front to back; empty where it has none."""
-    runs = [side.points[::-1] for side in reversed(loop) if side.kind in CROSSING_KINDS and side.kind != HEM]
+    kinds = {*CROSSING_KINDS, SHOULDER} - {HEM}
+    runs = [side.points[::-1] for side in reversed(loop) if side.kind in kinds]
     return np.vstack(runs) if runs else np.empty((0, 2))
 
 
@@ -139,9 +141,18 @@ def _beyond(edge: Points, height: float, cloth: list[Stretch], *, above: bool) -
     for start, end in cloth:
         bounds = [start, *sorted(around for around in arounds.tolist() if start < around < end), end]
         for first, last in zip(bounds, bounds[1:], strict=False):
-            if (np.interp((first + last) / 2.0, edge[:, AROUND], edge[:, HEIGHT]) < height) == above:
+            if _lies_beyond(edge, (first + last) / 2.0, height, above=above):
                 found.append((first, last))
     return found
+
+
+def _lies_beyond(edge: Points, around: float, height: float, *, above: bool) -> bool:
+    """Return whether a place lies above a top edge, or below a hem: the edge passes its ruling oddly often before it."""
+    heights = points_at(edge, crossings(edge, AROUND, around))[:, HEIGHT]
+    if not len(heights):
+        heights = edge[[np.argmin(np.abs(edge[:, AROUND] - around))], HEIGHT]
+    passed = heights < height if above else heights > height
+    return bool(np.count_nonzero(passed) % 2)
 
 
 def _gap_at(draft: Draft, number: int, height: float) -> float:

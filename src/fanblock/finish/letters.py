@@ -20,8 +20,8 @@ def letter(number: int) -> str:
     return LETTERS[(number - 1) % len(LETTERS)] * ((number - 1) // len(LETTERS) + 1)
 
 
-def letters(lines: Sequence[SeamLine], records: Sequence[SeamRecord]) -> dict[str, str]:
-    """Return every seam edge's letter by the edge's name.
+def letters(lines: Sequence[SeamLine], records: Sequence[SeamRecord]) -> dict[tuple[str, str], str]:
+    """Return every seam edge's letter by the names of its panel and itself.
 
     Seams that run from edge to edge get capitals from front to back; one that ends on another seam gets that one's
     letter in lower case with a number.
@@ -29,7 +29,7 @@ def letters(lines: Sequence[SeamLine], records: Sequence[SeamRecord]) -> dict[st
     by_line = sorted(
         {record.line: record.number for record in records}.items(), key=lambda item: item[1]
     )
-    hosts = {line.name: next(iter(line.hosts), "") for line in lines}
+    hosts = {name: "" for name, _ in by_line} | {line.name: next(iter(line.hosts), "") for line in lines}
     given: dict[str, str] = {}
     for name in [name for name, _ in by_line if not hosts[name]]:
         given[name] = letter(len(given) + 1)
@@ -38,7 +38,7 @@ def letters(lines: Sequence[SeamLine], records: Sequence[SeamRecord]) -> dict[st
         host = given[_root(name, hosts)].lower()
         counts[host] = counts.get(host, 0) + 1
         given[name] = f"{host}{counts[host]}"
-    return {record.name: given[record.line] for record in records}
+    return {place: given[record.line] for record in records for place in (record.front, record.back)}
 
 
 def _root(name: str, hosts: dict[str, str]) -> str:

@@ -67,3 +67,21 @@ def level_ended(at: Points, values: Points) -> Function:
     slopes[[0, -1]] = 0.0
     spline = CubicHermiteSpline(at, values, slopes)
     return lambda where: np.asarray(spline(np.clip(where, at[0], at[-1])))
+
+
+def through_points(
+    points: Points, step_mm: float, start_tangent: Points | None = None, end_tangent: Points | None = None
+) -> Points:
+    """Return points about ``step_mm`` apart along the smooth curve through ``points``, shape (n, 2).
+
+    A cubic spline over the length of the chords; an end whose tangent (a unit vector) is given leaves along it, one
+    without is free. Two points without tangents give the straight line.
+    """
+    from scipy.interpolate import CubicSpline
+
+    along = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(points, axis=0).T))))
+    count = max(int(along[-1] / step_mm), 2) + 1
+    if len(points) == 2 and start_tangent is None and end_tangent is None:
+        return np.asarray(points[0] + np.linspace(0.0, 1.0, count)[:, None] * (points[1] - points[0]))
+    ends = tuple((2, np.zeros(2)) if tangent is None else (1, tangent) for tangent in (start_tangent, end_tangent))
+    return np.asarray(CubicSpline(along, points, bc_type=ends)(np.linspace(0.0, along[-1], count)))

@@ -21,26 +21,27 @@ _LEFT, _FOOT, _RIGHT, _TOP = 13.0, 11.0, 3.0, 2.0
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """The dots in a square whose lower left corner is (``left``, ``low``); both axes have the same scale.
+    """The dots below a line at ``top``, right of ``left``; both axes have the same ``scale``.
 
-    ``busts`` and ``waists`` are the numbers along the axes, in ``units``.
+    ``busts`` and ``waists`` are the numbers along the axes, in ``units``; the scale is mm for one of these.
     """
 
     left: float
-    low: float
-    side: float
+    top: float
+    scale: float
     units: str
     busts: Sequence[float]
     waists: Sequence[float]
     dots: tuple[tuple[str, tuple[tuple[float, float], ...]], ...]
 
     @classmethod
-    def of(cls, trial: Trial, left: float, low: float, side: float) -> Chart:
-        """Return the chart of a trial within a square ``side`` mm wide."""
+    def of(cls, trial: Trial, left: float, top: float, side: float) -> Chart:
+        """Return the chart of a trial within a square ``side`` mm wide; rows that cannot be read are not in it."""
         units = trial.people.units
         places = [
             (outcome.state, (values["bust"] / UNITS[units], values["waist"] / UNITS[units]))
             for outcome in trial.outcomes
+            if not outcome.person.faults
             if {"bust", "waist"} <= (values := figure(outcome.person)).keys()
         ]
         busts = [bust for _, (bust, _) in places] or [900.0 / UNITS[units]]
@@ -49,15 +50,20 @@ class Chart:
         fitting = [step for step in _STEPS[units] if wide <= _MOST_STEPS * step]
         step = fitting[0] if fitting else _STEPS[units][-1] * math.ceil(wide / _STEPS[units][-1] / _MOST_STEPS)
         dots = tuple((state, tuple(place for one, place in places if one == state)) for state in COLORS)
-        return cls(left, low, side, units, _ticks(busts, step), _ticks(waists, step), dots)
+        along, up = _ticks(busts, step), _ticks(waists, step)
+        scale = (side - _LEFT - _RIGHT) / max(along[-1] - along[0], up[-1] - up[0])
+        return cls(left, top, scale, units, along, up, dots)
+
+    @property
+    def low(self) -> float:
+        """Where the chart ends below, the words under it with it."""
+        return self.top - _TOP - self.scale * (self.waists[-1] - self.waists[0]) - _FOOT
 
     def at(self, bust: float, waist: float) -> tuple[float, float]:
         """Return where a bust and a waist, in the chart's units, stand on the sheet."""
-        room = self.side - _LEFT - _RIGHT
-        scale = room / max(self.busts[-1] - self.busts[0], self.waists[-1] - self.waists[0])
         return (
-            self.left + _LEFT + scale * (bust - self.busts[0]),
-            self.low + _FOOT + scale * (waist - self.waists[0]),
+            self.left + _LEFT + self.scale * (bust - self.busts[0]),
+            self.low + _FOOT + self.scale * (waist - self.waists[0]),
         )
 
     def words(self) -> Iterator[Words]:

@@ -40,8 +40,8 @@ def picture_svg(trial: Trial) -> str:
     height = _EDGE + _HEAD + tall + _FOOT + _EDGE
     top = height - _EDGE - _HEAD
     view = view.centred(_EDGE + _FOOT + tall / 2.0)
-    chart = Chart.of(trial, _RIGHT, top - _COLUMN, _COLUMN)
-    legend = _legend(trial, chart, top - _COLUMN - 4.0)
+    chart = Chart.of(trial, _RIGHT, top, _COLUMN)
+    legend = _legend(trial, chart, chart.low - 3.0)
     words = [*_heading(trial, height), *chart.words(), *legend.words, *_causes(trial, legend.low), *_foot(trial)]
     shapes = [*_outlines(trial, view), *_scale_bar(trial, view.scale), *chart.shapes(), *legend.shapes]
     title = f"{trial.recipe.name}: {verdict(trial)}"

@@ -8,7 +8,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import fields
+from dataclasses import fields, is_dataclass
 from typing import Any
 
 from fanblock.recipe.decode import key_of
@@ -81,9 +81,9 @@ def _option(key: str, value: Any) -> Iterator[str]:
     if isinstance(value, Mapping) and value:
         yield f"{key}:"
         yield from (f"  {_text(inner)}: {_flow(item)}" for inner, item in value.items())
-    elif isinstance(value, tuple) and value and isinstance(value[0], Position):
+    elif isinstance(value, tuple) and value and is_dataclass(value[0]) and not isinstance(value[0], Share):
         yield f"{key}:"
-        yield from (f"  - {position_text(point)}" for point in value)
+        yield from (f"  - {_flow(item)}" for item in value)
     else:
         yield f"{key}: {_flow(value)}"
 
@@ -96,6 +96,9 @@ def _flow(value: Any) -> str:
         return "{" + ", ".join(f"{_text(key)}: {_flow(item)}" for key, item in value.items()) + "}"
     if isinstance(value, Position):
         return position_text(value)
+    if is_dataclass(value) and not isinstance(value, Length | Share | Dial | Height | Around):
+        given = ((key_of(field), getattr(value, field.name)) for field in fields(value))
+        return "{" + ", ".join(f"{key}: {_flow(item)}" for key, item in given if item != "") + "}"
     return _text(value)
 
 

@@ -23,6 +23,9 @@ FALLBACKS = (FAMILY, "Source Sans Pro", "Noto Sans", "Helvetica", "Arial", "sans
 
 _WEIGHTS = {False: 400.0, True: 700.0}
 _KERN = int.from_bytes(b"kern", "big")
+_OTHERS = ("calt", "ccmp", "clig", "liga", "locl", "mark", "mkmk", "rclt", "rlig", "rvrn")
+_FEATURES = {"kern": True, **dict.fromkeys(_OTHERS, False)}
+"""Kerning and nothing else: subsets carry no more, so that the whole font sets words as they do."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,24 +53,14 @@ class Face:
         """Return the glyphs of one line of text, kerned; letters the face lacks become its empty box."""
         if not text:
             return ()
-        buffer = uharfbuzz.Buffer()
-        buffer.add_str(text)
-        buffer.direction, buffer.script, buffer.language = "ltr", "Latn", "en"
-        buffer.cluster_level = uharfbuzz.BufferClusterLevel.MONOTONE_CHARACTERS
-        uharfbuzz.shape(self._font, buffer, {"kern": True, "liga": False, "clig": False})
+        buffer = _shaped(text, self._font)
         scale = 1000.0 / self._font.face.upem
-        starts = [info.cluster for info in buffer.glyph_infos]
-        ends = [*starts[1:], len(text)]
+        infos, places = buffer.glyph_infos, buffer.glyph_positions
+        starts = [info.cluster for info in infos]
+        widths = {number: self._font.get_glyph_h_advance(number) * scale for number in {i.codepoint for i in infos}}
         return tuple(
-            Glyph(
-                info.codepoint,
-                text[start:end],
-                self._font.get_glyph_h_advance(info.codepoint) * scale,
-                place.x_advance * scale,
-            )
-            for info, place, start, end in zip(
-                buffer.glyph_infos, buffer.glyph_positions, starts, ends, strict=True
-            )
+            Glyph(info.codepoint, text[start:end], widths[info.codepoint], place.x_advance * scale)
+            for info, place, start, end in zip(infos, places, starts, [*starts[1:], len(text)], strict=True)
         )
 
 
@@ -79,8 +72,8 @@ def font_file() -> Path:
 
 
 def width_mm(text: str, size_mm: float, bold: bool = False) -> float:
-    """Return how wide one line of ``text`` is when its em is ``size_mm`` high."""
-    return _advance(plain(text), bold) * size_mm / 1000.0
+    """Return how wide one line of ``text`` is when its em is ``size_mm`` high; blank text has no width."""
+    return _advance(text, bold) * size_mm / 1000.0
 
 
 def fitted(text: str, size_mm: float, room_mm: float, bold: bool = False) -> str:
@@ -104,13 +97,29 @@ def subset_of(texts: Iterable[str], bold: bool = False) -> Face:
 
 
 @lru_cache(maxsize=4096)
-def _advance(line: str, bold: bool) -> float:
-    return sum(glyph.advance for glyph in _whole(bold).shaped(line))
+def _advance(text: str, bold: bool) -> float:
+    line = plain(text)
+    if not line:
+        return 0.0
+    font = _whole(bold)
+    return float(sum(place.x_advance for place in _shaped(line, font).glyph_positions) * 1000.0 / font.face.upem)
+
+
+def _shaped(line: str, font: uharfbuzz.Font) -> uharfbuzz.Buffer:
+    buffer = uharfbuzz.Buffer()
+    buffer.add_str(line)
+    buffer.direction, buffer.script, buffer.language = "ltr", "Latn", "en"
+    buffer.cluster_level = uharfbuzz.BufferClusterLevel.MONOTONE_CHARACTERS
+    uharfbuzz.shape(font, buffer, _FEATURES)
+    return buffer
 
 
 @lru_cache(maxsize=2)
-def _whole(bold: bool) -> Face:
-    return _cut(None, bold)
+def _whole(bold: bool) -> uharfbuzz.Font:
+    """One weight of the font with all its letters, to measure by."""
+    font = uharfbuzz.Font(_source())
+    font.set_variations({"wght": _WEIGHTS[bold]})
+    return font
 
 
 @lru_cache(maxsize=1)

@@ -7,61 +7,74 @@ from __future__ import annotations
 from collections.abc import Iterator
 from html import escape
 
-import numpy as np
-
 from fanblock.block.guide import Guide, guide_of
-from fanblock.block.guide_words import chapters_of
+from fanblock.block.guide_words import Chapter, chapters_of
 from fanblock.block.ruled import Block
-from fanblock.geometry.bezier import fit, polyline
-from fanblock.geometry.curve import Curve, Points, frozen
-from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
+from fanblock.sheet.drawing import Drawing, Group
+from fanblock.sheet.font import width_mm
 from fanblock.sheet.ink import Box
 from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.paper import Paper
+from fanblock.sheet.plan import plan_drawing
 from fanblock.sheet.reportstyle import STYLE
 from fanblock.sheet.setting import Items, heading, paragraphs, table, text_area
 from fanblock.sheet.upright import moved_group
 from fanblock.units import format_length
 from fanblock.wearer.body import Body
 
-ROWS_A_COLUMN = 18
+_TEXT_MM, _TABLE_MM, _BESIDE_MM = 3.3, 3.2, 10.0
 
 
 def guide_pages(block: Block, body: Body, paper: Paper) -> tuple[Drawing, ...]:
     """Return pages that tell how to draw the block by hand, a small plan first; they keep within the
     printable part.
+
+    The points on a grid come last, their table in one with the text that speaks of it.
     """
     guide = guide_of(block, body.units)
     area = text_area(paper)
     items, top = heading(f"Drawing the block of {body.name} by hand", area.left, area.top - 2.0, area.width_mm, 5.4)
-    plan = plan_drawing(block, guide, area.width_mm, 78.0)
+    plan = plan_drawing(guide, area.width_mm, 96.0)
     groups = [moved_group(group, (area.left, top - plan.height_mm)) for group in plan.groups]
     top -= plan.height_mm + 3.0
     pages: list[Drawing] = []
-    for chapter in chapters_of(guide):
+    *chapters, points = chapters_of(guide)
+    for chapter in chapters:
         for at, text in enumerate(chapter.lines):
             needed = 14.0 if at == 0 else 0.0
-            _, low = paragraphs([text], area.left, top - needed, area.width_mm, 3.3)
+            _, low = paragraphs([text], area.left, top - needed, area.width_mm, _TEXT_MM)
             if low < area.bottom:
                 pages.append(_page(body, paper, items, groups))
                 items, groups, top = [], [], area.top - 2.0
             if at == 0:
                 more, top = heading(chapter.title, area.left, top - 2.0, area.width_mm)
                 items += more
-            more, top = paragraphs([text], area.left, top, area.width_mm, 3.3)
+            more, top = paragraphs([text], area.left, top, area.width_mm, _TEXT_MM)
             items += more
-    rows = list(_point_rows(guide))
-    for start in range(0, max(len(rows) - 1, 1), ROWS_A_COLUMN):
-        some = [rows[0], *rows[1 + start : 1 + start + ROWS_A_COLUMN]]
-        widths = [34.0] * len(rows[0])
-        _, low = table(some, area.left, top, widths, 3.2)
-        if low < area.bottom:
-            pages.append(_page(body, paper, items, groups))
-            items, groups, top = [], [], area.top - 4.0
-        more, top = table(some, area.left, top, widths, 3.2)
+    more, low = _points(guide, points, area, top)
+    if low < area.bottom:
+        pages.append(_page(body, paper, items, groups))
+        items, groups = [], []
+        more, _ = _points(guide, points, area, area.top - 2.0)
+    return (*pages, _page(body, paper, items + more, groups))
+
+
+def _points(guide: Guide, chapter: Chapter, area: Box, top: float) -> tuple[Items, float]:
+    """The chapter on the grid and its table, side by side in two halves where the paper is wide enough."""
+    items, top = heading(chapter.title, area.left, top - 2.0, area.width_mm)
+    more, top = paragraphs(chapter.lines, area.left, top, area.width_mm, _TEXT_MM)
+    items += more
+    head, *rows = list(_point_rows(guide))
+    widths = [max(width_mm(row[at], _TABLE_MM, True) for row in (head, *rows)) + 5.0 for at in range(len(head))]
+    columns = max(1, min(2, int((area.width_mm + _BESIDE_MM) / (sum(widths) + _BESIDE_MM))))
+    length = -(-len(rows) // columns)
+    low = top = top - 2.0
+    for column in range(columns):
+        left = area.left + column * (sum(widths) + _BESIDE_MM)
+        more, end = table([head, *rows[column * length : (column + 1) * length]], left, top, widths, _TABLE_MM)
         items += more
-        top -= 3.0
-    return (*pages, _page(body, paper, items, groups))
+        low = min(low, end)
+    return items, low
 
 
 def guide_html(block: Block, body: Body) -> str:
@@ -69,7 +82,7 @@ def guide_html(block: Block, body: Body) -> str:
     guide = guide_of(block, body.units)
     head = f"Drawing the block of {body.name} by hand"
     parts = [f"<h1>{escape(head)}</h1>"]
-    picture = inline_svg(plan_drawing(block, guide, 190.0, 90.0), "plan", "plan of the block")
+    picture = inline_svg(plan_drawing(guide, 190.0, 110.0), "plan", "plan of the block")
     parts.append(f"<figure>{picture}</figure>")
     for chapter in chapters_of(guide):
         lines = "".join(f"<p>{escape(line)}</p>" for line in chapter.lines)
@@ -118,47 +131,3 @@ def _both(mm: float, units: str) -> str:
 def _page(body: Body, paper: Paper, items: Items, groups: list[Group]) -> Drawing:
     title = f"guide for the block of {body.name}"
     return Drawing(title, paper.width_mm, paper.height_mm, (Group("guide words", tuple(items)), *groups))
-
-
-def plan_drawing(block: Block, guide: Guide, width_mm: float, height_mm: float) -> Drawing:
-    """Return a small plan of the block on its sheet, with the pin where one fits and the names of corners
-    and levels.
-    """
-    points = {name: np.array([mark.x_mm, mark.y_mm]) for name, mark in guide.corners.items()}
-    marks = {name: np.array([[mark.x_mm, mark.y_mm] for mark in some]) for name, some in guide.marks.items()}
-    room = Box(2.0, 6.0, width_mm - 2.0, height_mm - 6.0)
-    scale = min(room.width_mm / guide.width_mm, room.height_mm / guide.height_mm)
-    offset = np.array([room.left + 0.5 * (room.width_mm - scale * guide.width_mm), room.bottom])
-    small = {name: scale * point + offset for name, point in points.items()}
-    items: Items = [
-        Stroke(
-            polyline(_rectangle(offset, scale * guide.width_mm, scale * guide.height_mm), True), "guide", "paper", True
-        )
-    ]
-    for name, run in marks.items():
-        ends = (points[f"center front {name}"], points[f"center back {name}"]) if name in ("waist", "bust") else ()
-        line = np.vstack((ends[0], run, ends[1])) if ends else run
-        placed = scale * line + offset
-        items.append(Stroke(fit(Curve.through(placed)), "grain", name))
-        middle = placed[len(placed) // 2]
-        items.append(Words(name, float(middle[0]), float(middle[1]) + 1.6, 3.2, "middle"))
-    for center in ("center front", "center back"):
-        low, high = small[f"{center} waist"], small[f"{center} bust"]
-        items.append(Stroke(polyline(frozen([low, high])), "mark", center))
-        middle = 0.5 * (low + high)
-        front = center == "center front"
-        items.append(
-            Words(
-                center, float(middle[0]) + (-2.0 if front else 2.0), float(middle[1]), 3.2, "end" if front else "start"
-            )
-        )
-    if guide.pin is not None:
-        pin = scale * np.array([guide.pin.x_mm, guide.pin.y_mm]) + offset
-        if pin[1] >= 1.0:
-            items.append(Words("pin", float(pin[0]) + 1.6, float(pin[1]) - 1.0, 3.2))
-            items.append(Stroke(polyline(_rectangle(pin - 0.5, 1.0, 1.0), True), "ink", "pin", True))
-    return Drawing("plan", width_mm, height_mm, (Group("plan", tuple(items)),))
-
-
-def _rectangle(corner: Points, wide: float, high: float) -> Points:
-    return frozen(corner + np.array([[0.0, 0.0], [wide, 0.0], [wide, high], [0.0, high]]))

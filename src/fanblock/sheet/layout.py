@@ -16,7 +16,7 @@ from fanblock.sheet.font import fitted, width_mm
 from fanblock.sheet.longline import Block, line_on_tiles, long_line_block
 from fanblock.sheet.packing import Tiling, pack, pack_on_tiles
 from fanblock.sheet.paper import Paper
-from fanblock.sheet.piece import Piece, piece
+from fanblock.sheet.piece import Piece, printed
 from fanblock.sheet.placing import Placed
 from fanblock.sheet.squares import LONG_LINE_MM, square_at, square_box
 from fanblock.sheet.tags import tags
@@ -35,7 +35,7 @@ PALE_RED = "#f0a3a3"
 
 def pieces_of(pattern: Pattern) -> tuple[Piece, ...]:
     """Return every panel as a printed piece; hand them on where several sheets of one pattern are wanted."""
-    return tuple(piece(panel, pattern) for panel in pattern.panels)
+    return printed(pattern.panels, pattern)
 
 
 def is_tiled(paper: Paper) -> bool:

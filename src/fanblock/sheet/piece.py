@@ -4,12 +4,13 @@ up.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from fanblock.geometry import region
-from fanblock.geometry.bezier import fit, polyline
+from fanblock.geometry.bezier import fit_all, polyline
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.pattern.model import FOLD, Notch, Panel, Pattern, Slit
 from fanblock.sheet.drawing import Group, Stroke, Words
@@ -44,21 +45,36 @@ class Piece:
 
 def piece(panel: Panel, pattern: Pattern) -> Piece:
     """Return the piece of ``panel``, turned by its grain, with all lines, marks and words."""
-    turned = _clear_grain(upright(panel))
-    ground = _ground(turned)
-    lines = [*_outline(turned), *_levels(turned), *_slits(turned), *_notches(turned), *_grain(turned)]
-    space = Space.within(turned.loop(), [_dense(stroke) for stroke in lines])
-    done, unplaced, space = place_all(wishes(turned, pattern), space)
-    allowances, space = place_allowances(turned, space, pattern.body.units)
+    return printed((panel,), pattern)[0]
+
+
+def printed(panels: Sequence[Panel], pattern: Pattern) -> tuple[Piece, ...]:
+    """Return the piece of each of ``panels``; the curves of all are fitted together, which is faster."""
+    turned = [_clear_grain(upright(panel)) for panel in panels]
+    curves = [_curves(panel) for panel in turned]
+    fitted = iter(fit_all([curve for some in curves for curve, *_ in some]))
+    drawn = [
+        [Stroke(beziers, pen, name, closed) for (_, pen, name, closed), beziers in zip(some, fitted, strict=False)]
+        for some in curves
+    ]
+    return tuple(_piece(panel, strokes, pattern) for panel, strokes in zip(turned, drawn, strict=True))
+
+
+def _piece(panel: Panel, curves: Sequence[Stroke], pattern: Pattern) -> Piece:
+    ground = _ground(panel)
+    lines = [*curves, *_slits(panel), *_notches(panel), *_grain(panel)]
+    space = Space.within(panel.loop(), [_dense(stroke) for stroke in lines])
+    done, unplaced, space = place_all(wishes(panel, pattern), space)
+    allowances, space = place_allowances(panel, space, pattern.body.units)
     labels = [*done, *allowances]
     outline = ground
-    beside = flag(unplaced, turned, ground)
+    beside = flag(unplaced, panel, ground)
     if beside is not None:
         labels.append(beside)
-        outline = region.united([ground, *_flag_ground(beside, turned)])
+        outline = region.united([ground, *_flag_ground(beside, panel)])
     items: tuple[Stroke | Words, ...] = (*lines, *(item for label in labels for item in label.items))
     name = f"{panel.number} {panel.name}"
-    return Piece(turned, Group(name, items), frozen(outline), frozen(ground), tuple(labels), space)
+    return Piece(panel, Group(name, items), frozen(outline), frozen(ground), tuple(labels), space)
 
 
 def _ground(panel: Panel) -> Points:
@@ -72,21 +88,18 @@ def _flag_ground(beside: Placed, panel: Panel) -> list[Points]:
     return [box.corners(), lead.corners()]
 
 
-def _outline(panel: Panel) -> list[Stroke]:
+def _curves(panel: Panel) -> list[tuple[Curve, str, str, bool]]:
+    """The outlines and levels, each with its pen, its name and whether it is closed."""
     found = []
     if panel.cut_line is not None:
         ring = np.vstack((panel.cut_line.points, panel.cut_line.points[:1]))
-        found.append(Stroke(fit(Curve(frozen(ring))), "cut", "cut line", True))
+        found.append((Curve(frozen(ring)), "cut", "cut line", True))
     for edge in panel.edges:
         on_fold = edge.kind == FOLD or (panel.fold and panel.fold == edge.name)
-        found.append(Stroke(fit(edge.curve), "fold" if on_fold else "stitch", edge.name))
+        found.append((edge.curve, "fold" if on_fold else "stitch", edge.name, False))
+    for name in ("waist", "bust"):
+        found += [(part, "level", f"{name} level", False) for part in panel.levels.get(name, ())]
     return found
-
-
-def _levels(panel: Panel) -> list[Stroke]:
-    return [
-        Stroke(fit(part), "level", f"{name} level") for name in ("waist", "bust") for part in panel.levels.get(name, ())
-    ]
 
 
 def _slits(panel: Panel) -> list[Stroke]:

@@ -6,28 +6,25 @@ import re
 import unicodedata
 from collections.abc import Iterable
 
-DECIMALS = 4
-"""Decimals of every millimetre written: a ten-thousandth, far under
-:data:`fanblock.tolerances.READ_BACK_MM`."""
-
-_MINUS_ZERO = f"{-0.0:.{DECIMALS}f}"
-_ZERO = f"{0.0:.{DECIMALS}f}"
+_MINUS_ZERO = "-0.0000"
 _NOT_WRITABLE = re.compile("[^\t\n\r\x20-\x7e\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
 def number(value: float) -> str:
     """Return ``value`` with four decimals, without exponent and without minus zero.
 
+    A ten-thousandth of a millimetre is far under :data:`fanblock.tolerances.READ_BACK_MM`.
+
     >>> number(25.4), number(-0.00001)
     ('25.4000', '0.0000')
     """
-    text = f"{value:.{DECIMALS}f}"
-    return _ZERO if text == _MINUS_ZERO else text
+    return numbers((value,))
 
 
 def numbers(values: Iterable[float]) -> str:
     """Return ``values`` as :func:`number` writes them, a space between."""
-    return " ".join([number(value) for value in values])
+    text = " ".join([f"{value:.4f}" for value in values])
+    return text.replace(_MINUS_ZERO, _MINUS_ZERO[1:]) if _MINUS_ZERO in text else text
 
 
 def plain(text: str) -> str:
@@ -35,6 +32,8 @@ def plain(text: str) -> str:
 
     Characters that steer (line breaks, bells, direction marks) become spaces and runs of spaces become one.
     """
+    if text.isprintable():
+        return " ".join(unicodedata.normalize("NFC", text).split())
     composed = unicodedata.normalize("NFC", _NOT_WRITABLE.sub(" ", text))
     kept = "".join(" " if unicodedata.category(one) in ("Cc", "Cf", "Zl", "Zp") else one for one in composed)
     return " ".join(kept.split())

@@ -13,7 +13,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from fanblock.draft.places import size_mm
-from fanblock.draft.work import Work
+from fanblock.draft.work import DEFAULT_ALLOWANCES, Work
 from fanblock.terms import Amount, Length
 
 
@@ -29,6 +29,10 @@ class Allowances:
     top: Amount = field(default=Length(0.0), metadata={"for": "beyond the top edge; bound edges have none"})
     hem: Amount = field(default=Length(0.0), metadata={"for": "beyond the hem; bound edges have none"})
     slit: Amount = field(default=Length(0.0), metadata={"for": "beyond the open sides of tabs"})
+    armhole: Amount = field(default=Length(10.0), metadata={"for": "beyond armholes"})
+    neckline: Amount = field(default=Length(10.0), metadata={"for": "beyond necklines"})
+    shoulder: Amount = field(default=Length(20.0), metadata={"for": "beyond shoulders"})
+    waist: Amount = field(default=Length(15.0), metadata={"for": "beyond a waistline that a skirt is sewn to"})
     named: Mapping[str, Amount] = field(
         default_factory=dict, metadata={"rest": True, "for": "beyond edges of these names"}
     )
@@ -38,7 +42,7 @@ def run(work: Work, options: Allowances) -> Work:
     """Return the panels with these widths chosen."""
     kinds = {
         name: size_mm(work.body, getattr(options, name), "waist", name)
-        for name in ("seam", "center", "lacing", "top", "hem", "slit")
+        for name in DEFAULT_ALLOWANCES
     }
     named = {name: size_mm(work.body, width, "waist", name) for name, width in sorted(options.named.items())}
     return replace(work, allowance_by_kind={**work.allowance_by_kind, **kinds}, allowance_by_name=named)

@@ -17,7 +17,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from fanblock.draft.model import Draft
+from fanblock.draft.corners import EdgeSpec, with_chain
+from fanblock.draft.model import TOP_EDGE, Draft
 from fanblock.draft.outline import with_crossing_edge
 from fanblock.pattern.model import TOP
 from fanblock.terms import Position
@@ -28,17 +29,24 @@ class TopEdge:
     """The points the upper edge runs through, from front to back."""
 
     through: tuple[Position, ...] = field(
-        metadata={"for": "points of the edge, from center front to center back"}
+        default=(), metadata={"for": "points of the edge, from center front to center back"}
+    )
+    edges: tuple[EdgeSpec, ...] = field(
+        default=(), metadata={"for": "named edges with corners between them, from front to back, in place of one curve"}
     )
 
 
 def problems(options: TopEdge) -> tuple[tuple[str, str, str], ...]:
     """Return what is wrong with these options as (option, what, remedy)."""
-    if len(options.through) < 2:
+    if bool(options.through) == bool(options.edges):
+        return (("through", "needs either `through` or `edges`.", "Give one smooth curve, or named edges with corners."),)
+    if options.through and len(options.through) < 2:
         return (("through", "needs at least two points.", "Give the edge from center front to center back."),)
     return ()
 
 
 def run(draft: Draft, options: TopEdge) -> Draft:
     """Return the draft with its top edge drawn."""
-    return with_crossing_edge(draft, "top edge", TOP, options.through)
+    if options.edges:
+        return with_chain(draft, TOP_EDGE, options.edges)
+    return with_crossing_edge(draft, TOP_EDGE, TOP, options.through)

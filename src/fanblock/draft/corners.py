@@ -1,0 +1,134 @@
+"""Outline edges with corners: a chain of named edges, each smooth in itself, from centre front to centre back.
+
+A neckline, a shoulder, an armhole may double back in around, so they are drawn as curves in the plane and only then read
+in the block's coordinates. Each edge begins where the one before it ends. Two edges may be named to be sewn to each other,
+as the shoulders are.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+import numpy as np
+
+from fanblock.draft.model import Draft, Line
+from fanblock.draft.places import place_of
+from fanblock.geometry.curve import Points, frozen
+from fanblock.geometry.splines import through_points
+from fanblock.pattern.model import SHOULDER
+from fanblock.problems import GeometryError, Problem, nearest
+from fanblock.terms import Position
+
+STEP_MM = 2.0
+"""Distance between the points of an edge."""
+
+OVERHANG_MM = 25.0
+"""How far a chain is carried on straight beyond its two outer ends, so that the centre lines can cut it there."""
+
+Kind = Literal["top", "hem", "neckline", "armhole", "shoulder", "waist"]
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeSpec:
+    """One named edge of an outline."""
+
+    name: str = field(metadata={"for": "the name of the edge"})
+    kind: Kind = field(metadata={"for": "what it is"})
+    through: tuple[Position, ...] = field(
+        metadata={"for": "its points from front to back; the first stands where the edge before it ends"}
+    )
+    straight: bool = field(default=False, metadata={"for": "whether it runs straight from point to point"})
+    pointed: bool = field(default=False, metadata={"for": "whether it may meet a centre line at a point"})
+    sewn_to: str = field(default="", metadata={"for": "the edge it is sewn to, as a front shoulder to a back shoulder"})
+
+
+def with_chain(draft: Draft, chain: str, specs: tuple[EdgeSpec, ...]) -> Draft:
+    """Return the draft with an outline edge drawn as a chain of named edges, from front to back.
+
+    GeometryError when an edge has no length or is sewn to one that is not there.
+    """
+    _check_sewn(chain, specs)
+    lines: list[Line] = []
+    end: Points | None = None
+    for number, spec in enumerate(specs):
+        corners = _corners(draft, spec, end)
+        first, last = number == 0, number == len(specs) - 1
+        points = _drawn(draft, spec, corners, first=first, last=last)
+        end = points[-1]
+        points = _overhung(points, before=first, after=last)
+        seam, face = _sewn(spec, specs)
+        around, height = draft.block.where(points)
+        places = frozen(np.column_stack((around, height)))
+        lines.append(Line(spec.name, spec.kind, places, chain, seam, face, spec.pointed))
+    return replace(draft, lines=(*draft.lines, *lines))
+
+
+def _check_sewn(chain: str, specs: tuple[EdgeSpec, ...]) -> None:
+    names = [spec.name for spec in specs]
+    problems = [
+        Problem("edge-twice", chain, f"two edges are called “{name}”.", "Give every edge a name of its own.")
+        for name in sorted({name for name in names if names.count(name) > 1})
+    ]
+    problems += [
+        Problem("edge-unknown", f"{chain} › {spec.name} › sewn to", f"there is no edge “{spec.sewn_to}”.", nearest(spec.sewn_to, names))
+        for spec in specs
+        if spec.sewn_to and spec.sewn_to not in names
+    ]
+    if problems:
+        raise GeometryError(problems)
+
+
+def _corners(draft: Draft, spec: EdgeSpec, start: Points | None) -> Points:
+    """Return the points an edge runs through, in the plane, its first being where the edge before it ends."""
+    places = np.array([place_of(draft, position) for position in spec.through])
+    points = draft.block.at(places[:, 0], places[:, 1])
+    if start is not None:
+        points = np.vstack((start, points))
+    steps = np.hypot(*np.diff(points, axis=0).T)
+    if len(points) < 2 or np.any(steps < STEP_MM):
+        what = f"on this body two points of “{spec.name}” fall together."
+        raise GeometryError([Problem("edge-short", spec.name, what, "Move them apart, or leave one out.")])
+    return points
+
+
+def _drawn(draft: Draft, spec: EdgeSpec, corners: Points, *, first: bool, last: bool) -> Points:
+    """Return an edge's points; a smooth one stands square to a centre line that is a fold or a seam."""
+    if spec.straight:
+        runs = [through_points(corners[number : number + 2], STEP_MM) for number in range(len(corners) - 1)]
+        return np.vstack([runs[0], *(run[1:] for run in runs[1:])])
+    laced = {gap.at for gap in draft.gaps}
+    start = _square(draft, 0.0) if first and not spec.pointed and "center front" not in laced else None
+    end = _square(draft, 1.0) if last and not spec.pointed and "center back" not in laced else None
+    return through_points(corners, STEP_MM, start, end)
+
+
+def _square(draft: Draft, around: float) -> Points:
+    """Return the direction, from front to back, that is square to the centre line at ``around``."""
+    up = draft.block.ruling_direction(around)
+    return np.array([up[1], -up[0]])
+
+
+def _overhung(points: Points, *, before: bool, after: bool) -> Points:
+    parts = [points]
+    if before:
+        leaving = points[0] - points[1]
+        parts.insert(0, points[:1] + OVERHANG_MM * leaving / np.hypot(*leaving))
+    if after:
+        leaving = points[-1] - points[-2]
+        parts.append(points[-1:] + OVERHANG_MM * leaving / np.hypot(*leaving))
+    return np.vstack(parts)
+
+
+def _sewn(spec: EdgeSpec, specs: tuple[EdgeSpec, ...]) -> tuple[str, str]:
+    """Return the seam an edge belongs to and which side of it this is: the later of the two edges is its front.
+
+    In loop order the later edge of a top chain comes first, so the two are walked towards each other.
+    """
+    other = spec.sewn_to or next((each.name for each in specs if each.sewn_to == spec.name), "")
+    if not other:
+        return "", ""
+    names = [each.name for each in specs]
+    pair = sorted((spec.name, other), key=names.index)
+    seam = "shoulder" if spec.kind == SHOULDER else f"{pair[0]} to {pair[1]}"
+    return seam, "front" if spec.name == pair[1] else "back"

@@ -6,8 +6,6 @@ A mask is an array of booleans, rows by columns; row 0 lies lowest. Cell (row, c
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -29,9 +27,9 @@ def filled(outline: Points, origin: Points, cell_mm: float, shape: tuple[int, in
     start, end = points[segment], nexts[segment]
     crossing = start[:, 0] + (row - start[:, 1]) * (end[:, 0] - start[:, 0]) / (end[:, 1] - start[:, 1])
     column = np.clip(np.ceil(crossing), 0, columns).astype(np.int64)
-    toggles = np.zeros((rows, columns + 1), dtype=np.int64)
-    np.add.at(toggles, (row, column), 1)
-    return (np.cumsum(toggles, axis=1)[:, :columns] % 2).astype(np.bool_)
+    crossed = np.bincount(row * (columns + 1) + column, minlength=rows * (columns + 1))
+    toggles = (crossed % 2).astype(np.bool_).reshape(rows, columns + 1)
+    return np.asarray(np.logical_xor.accumulate(toggles, axis=1)[:, :columns])
 
 
 def stamped(run: Points, origin: Points, cell_mm: float, shape: tuple[int, int]) -> Mask:
@@ -54,14 +52,15 @@ def cells_at(points: Points, origin: Points, cell_mm: float, shape: tuple[int, i
     return mask
 
 
-def sums(mask: Any) -> NDArray[np.int64]:
+def sums(mask: Mask) -> NDArray[np.int32]:
     """Return the running sums of a mask, one row and column larger, for counting cells in any rectangle."""
-    table = np.zeros((mask.shape[0] + 1, mask.shape[1] + 1), dtype=np.int64)
-    table[1:, 1:] = np.cumsum(np.cumsum(mask, axis=0, dtype=np.int64), axis=1)
+    table = np.zeros((mask.shape[0] + 1, mask.shape[1] + 1), dtype=np.int32)
+    np.cumsum(mask, axis=1, dtype=np.int32, out=table[1:, 1:])
+    np.cumsum(table, axis=0, out=table)
     return table
 
 
-def free_corners(table: NDArray[np.int64], rows: int, columns: int) -> Mask:
+def free_corners(table: NDArray[np.int32], rows: int, columns: int) -> Mask:
     """Return, for every lower left corner, whether the rectangle of ``rows`` by ``columns`` above it is empty.
 
     ``table`` are the :func:`sums` of what is taken. The answer is empty when the rectangle is larger than the grid.

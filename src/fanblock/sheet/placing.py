@@ -33,13 +33,11 @@ def place(wish: Wish, space: Space) -> Placed | None:
     """Return the wish at its best free place, or None when no way of setting it finds one within reach."""
     for block in wish.blocks:
         sign = _sign_mm(wish.sign, block)
-        width = block.width_mm + (sign + SIGN_GAP_MM if sign else 0.0)
+        width, high = block.width_mm + (sign + SIGN_GAP_MM if sign else 0.0), max(block.height_mm, sign)
         best: tuple[float, Box] | None = None
         for target in wish.places:
-            near = space.nearest(width, max(block.height_mm, sign), np.asarray(target), block.angle_deg, wish.weights)
-            if near is None:
-                break
-            if near[0] <= wish.reach_mm and (best is None or near[0] < best[0] - 1.0):
+            near = space.nearest(width, high, np.asarray(target), block.angle_deg, wish.weights, wish.reach_mm)
+            if near is not None and (best is None or near[0] < best[0] - 1.0):
                 best = near
             if best is not None and best[0] < 2.0:
                 break

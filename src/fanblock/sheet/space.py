@@ -9,8 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
+from numpy.typing import NDArray
 
 from fanblock.geometry import raster
 from fanblock.geometry.curve import Points, frozen
@@ -50,7 +52,7 @@ class Box:
         return np.asarray(points @ matrix.T + np.array([self.x, self.y]))
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Space:
     """What is free inside one outline."""
 
@@ -90,6 +92,10 @@ class Space:
         taken[window] = self.taken[window]
         return replace(self, taken=taken)
 
+    @cached_property
+    def _sums(self) -> NDArray[np.int32]:
+        return raster.sums(self.taken)
+
     def nearest(
         self,
         width_mm: float,
@@ -97,19 +103,32 @@ class Space:
         to: Points,
         angle_deg: float,
         weights: tuple[float, float] = (1.0, 1.0),
+        reach_mm: float = np.inf,
     ) -> tuple[float, Box] | None:
         """Return the free place for a box nearest to the point ``to``, and how far off it is; None if there is none.
 
-        ``angle_deg`` is 0 or 90. ``weights`` say how much a step sideways and a step up or down count.
+        ``angle_deg`` is 0 or 90. ``weights`` say how much a step sideways and a step up or down count. Places further
+        off than ``reach_mm`` are not looked at.
         """
         wide, high = (width_mm, height_mm) if angle_deg == 0.0 else (height_mm, width_mm)
-        cells = [int(np.ceil((side + 2 * CLEAR_MM) / self.cell_mm)) for side in (high, wide)]
-        corners = raster.free_corners(raster.sums(self.taken), cells[0], cells[1])
-        rows, columns = np.nonzero(corners)
+        cells = np.ceil((np.array([wide, high]) + 2 * CLEAR_MM) / self.cell_mm).astype(np.int64)
+        low = np.zeros(2, dtype=np.int64)
+        ends = np.array(self.taken.shape[::-1]) - cells + 1  # one past the last corner, in columns and rows
+        if np.isfinite(reach_mm):
+            aim = (to - self.origin) / self.cell_mm - 0.5 * cells
+            reach = reach_mm / np.array(weights) / self.cell_mm
+            low = np.maximum(low, np.ceil(aim - reach).astype(np.int64))
+            ends = np.minimum(ends, np.floor(aim + reach).astype(np.int64) + 1)
+        if (ends <= low).any():
+            return None
+        table = self._sums[low[1] : ends[1] + cells[1], low[0] : ends[0] + cells[0]]
+        rows, columns = np.nonzero(raster.free_corners(table, int(cells[1]), int(cells[0])))
         if len(rows) == 0:
             return None
-        x = self.origin[0] + (columns + 0.5 * cells[1]) * self.cell_mm
-        y = self.origin[1] + (rows + 0.5 * cells[0]) * self.cell_mm
+        x = self.origin[0] + (low[0] + columns + 0.5 * cells[0]) * self.cell_mm
+        y = self.origin[1] + (low[1] + rows + 0.5 * cells[1]) * self.cell_mm
         off = np.hypot((x - to[0]) * weights[0], (y - to[1]) * weights[1])
         best = int(np.argmin(off))
+        if off[best] > reach_mm:
+            return None
         return float(off[best]), Box(float(x[best]), float(y[best]), width_mm, height_mm, angle_deg)

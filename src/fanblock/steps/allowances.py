@@ -32,7 +32,7 @@ class Allowances:
     armhole: Amount = field(default=Length(10.0), metadata={"for": "beyond armholes"})
     neckline: Amount = field(default=Length(10.0), metadata={"for": "beyond necklines"})
     shoulder: Amount = field(default=Length(20.0), metadata={"for": "beyond shoulders"})
-    waist: Amount = field(default=Length(15.0), metadata={"for": "beyond a waistline that a skirt is sewn to"})
+    waist: Amount = field(default=Length(15.0), metadata={"for": "beyond the waist where a skirt is sewn on"})
     named: Mapping[str, Amount] = field(
         default_factory=dict, metadata={"rest": True, "for": "beyond edges of these names"}
     )

@@ -134,14 +134,14 @@ def draft_pattern(
     recipe: Recipe,
     settings: Mapping[str, str] | None = None,
     *,
-    over: str = "shift",
+    over: str | None = None,
     draft: int = 1,
     despite: Collection[str] = (),
 ) -> Drafted:
     """Return the finished, checked pattern of a recipe for a wearer; it shows itself, and has ``save(folder)``.
 
     ``settings`` turn dials, like ``{"gap": "4 cm"}``. ``over`` chooses the measures over the ``shift`` or the
-    ``stays``. ``draft`` is the number on every piece. ``despite`` names refusals to be overridden:
+    ``stays``; left out, the recipe does, and measures over stays that were not taken are predicted. ``draft`` is the number on every piece. ``despite`` names refusals to be overridden:
     ``reduction``, ``turn``, ``waist``. Raises FanblockError's children; a pattern that fails a check comes
     back all the same, with ``sound`` false.
 

@@ -30,7 +30,7 @@ from fanblock.sheet.svg import write_svg
 from fanblock.sheet.tapes import tape_sentence
 from fanblock.sheet.upright import moved_group
 from fanblock.wearer.library import open_wearer
-from fanblock.wearer.model import SHIFT, STAYS, Wearer
+from fanblock.wearer.model import Wearer
 
 WEARER = "ferrywoman"
 """The demo wearer that all recipes are shown on."""
@@ -61,8 +61,7 @@ class Exhibit:
 
 def exhibit(recipe: Recipe, wearer: Wearer) -> Exhibit:
     """Return one recipe's picture and table for a wearer; FanblockError when it cannot be drawn."""
-    over = STAYS if recipe.makes in WORN_OVER_STAYS and STAYS in wearer.overs else SHIFT
-    pattern = draft_pattern(wearer, recipe, over=over)
+    pattern = draft_pattern(wearer, recipe)
     return Exhibit(recipe.id, to_png(write_svg(picture(pattern), background=PAPER), WIDTH_PX), table(pattern))
 
 

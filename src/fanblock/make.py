@@ -8,8 +8,7 @@ from dataclasses import replace
 
 from fanblock.block.from_body import block_of
 from fanblock.checks.table import findings
-from fanblock.draft.lacing import HIGHEST
-from fanblock.draft.model import HEIGHT, Draft
+from fanblock.draft.model import Draft
 from fanblock.draft.work import Work
 from fanblock.finish.finish import finished
 from fanblock.pattern.model import Note, Pattern, Title
@@ -20,7 +19,7 @@ from fanblock.recipe.model import Recipe, Step
 from fanblock.steps.table import BY_NAME
 from fanblock.wearer.body import Body, body_of
 from fanblock.wearer.canonical import canonical_text
-from fanblock.wearer.model import SHIFT, Wearer
+from fanblock.wearer.model import STAYS, Wearer
 
 CODE_SIGNS = "ACDEFGHJKLMNPRTUVWXY34679"
 """What an input code is written in: no sign that is easily taken for another."""
@@ -33,26 +32,30 @@ def draft_pattern(
     recipe: Recipe,
     settings: Mapping[str, str] | None = None,
     *,
-    over: str = SHIFT,
+    over: str | None = None,
     draft: int = 1,
     despite: Collection[str] = (),
 ) -> Pattern:
     """Return the finished, checked pattern of a recipe for a wearer.
 
-    ``settings`` turn dials (``{"gap": "4 cm"}``). ``over`` chooses the set of measures. ``draft`` is the number printed
+    ``settings`` turn dials (``{"gap": "4 cm"}``). ``over`` chooses the set of measures; left out, it is that of
+    the layer the recipe says it is worn over, predicted where the wearer has none over stays. ``draft`` is the number printed
     on every sheet. ``despite`` names refusals that are overridden (see :mod:`fanblock.checks.body`). Raises
     FanblockError's children with every problem of the stage that failed; a pattern that fails a check is returned all the
     same, with ``sound`` false.
     """
     turned = dict(settings or {})
     resolved = with_dials(recipe, turned)
-    body = body_of(wearer, over)
+    layer = over or recipe.worn_over
+    body = body_of(wearer, layer, predict=over is None)
     _check_needs(body, resolved)
     work = run_steps(Draft(body, block_of(body)), resolved)
-    _refuse_crossed_rulings(work)
-    code = input_code(canonical_text(wearer), explained(recipe, turned), over)
+    code = input_code(canonical_text(wearer), explained(recipe, turned), layer)
     title = Title(recipe.name, wearer.name, recipe.id, recipe.makes, recipe.period, draft, code)
-    pattern = finished(work, title, dial_values(recipe, turned), _notes(body, resolved))
+    try:
+        pattern = finished(work, title, dial_values(recipe, turned), _notes(body, resolved))
+    except GeometryError as error:
+        raise GeometryError([_at_own_step(problem, resolved) for problem in error.problems]) from None
     return replace(pattern, findings=findings(pattern, despite))
 
 
@@ -90,6 +93,13 @@ def _at_step(problem: Problem, step: Step) -> Problem:
     return replace(problem, where=f"{where} › {problem.where}" if problem.where else where, place=step.place)
 
 
+def _at_own_step(problem: Problem, recipe: Recipe) -> Problem:
+    """Return a problem met in finishing with the place of the step that asked for what cannot be finished."""
+    kind, _, rest = problem.where.partition(" › ")
+    step = next((step for step in reversed(recipe.steps) if step.kind == kind), None)
+    return problem if step is None else _at_step(replace(problem, where=rest), step)
+
+
 def _check_needs(body: Body, recipe: Recipe) -> None:
     missing = [
         Problem(
@@ -105,26 +115,17 @@ def _check_needs(body: Body, recipe: Recipe) -> None:
         raise GeometryError(missing)
 
 
-def _refuse_crossed_rulings(work: Work) -> None:
-    """Refuse a garment that reaches heights at which the block's rulings cross: nothing drawn there means anything."""
-    block = work.block
-    lowest = min(float(line.points[:, HEIGHT].min()) for line in work.draft.lines)
-    highest = max(float(line.points[:, HEIGHT].max()) for line in work.draft.lines)
-    crossing = block.crossing_height(lowest, min(highest, HIGHEST))
-    if crossing is not None:
-        above = crossing * block.center_front_mm / 10.0
-        side = "above" if above >= 0 else "below"
-        what = f"the block's upright lines cross {abs(above):.0f} cm {side} the waist, where the garment still is."
-        remedy = "Measure again, lessen the tilts, or draw the garment shorter."
-        raise GeometryError([Problem("block-crossed", f"wearer {work.body.name}", what, remedy)])
-
-
 def _notes(body: Body, recipe: Recipe) -> tuple[Note, ...]:
     used = set(recipe.needs) | {"held bust to waist"}
     notes = [
+        Note("guess", f"PREDICTED, MEASURE AGAIN OVER STAYS: {name}: {how}") for name, how in sorted(body.predicted.items())
+    ]
+    notes += [
         Note("guess", f"GUESSED: {name}: {how}") for name, how in sorted(body.guessed.items()) if name in used
     ]
-    if "raised" in body.lengths:
+    if body.over == STAYS:
+        notes.append(Note("body", "the bust line is where the bust is over stays: `bust to waist` taken over them"))
+    elif "raised" in body.lengths:
         notes.append(Note("body", "the bust line is where you measured `raised`"))
     else:
         notes.append(

@@ -17,7 +17,7 @@ from fanblock.sheet.drawing import Drawing, Stroke, Words
 from fanblock.sheet.guidepages import guide_html, guide_pages
 from fanblock.sheet.ink import ink_points, words_corners
 from fanblock.sheet.layout import tiled_layout
-from fanblock.sheet.measureform import measure_form
+from fanblock.sheet.measureform import FIRST, measure_form
 from fanblock.sheet.paper import A4, LETTER, Paper
 from fanblock.sheet.squares import SQUARE_NAME
 from fanblock.sheet.tiles import below_header
@@ -145,8 +145,10 @@ def test_guide_pages_are_printable_and_hold_the_table(name: str, paper: Paper) -
     pattern = PATTERNS[name]
     pages = guide_pages(pattern.block, pattern.body, paper)
     assert_printable(pages, paper)
-    assert "from the left" in said(pages)
-    assert "waist, up" in said(pages)
+    last = said(pages[-1:])
+    assert "by points on a grid" in last
+    assert "waist, up" in last
+    assert all("waist, up" not in said([page]) for page in pages[:-1])
 
 
 def test_guide_as_a_page_needs_nothing_else() -> None:
@@ -159,10 +161,27 @@ def test_guide_as_a_page_needs_nothing_else() -> None:
 
 @PAPER
 def test_measure_form_names_every_measure_once(paper: Paper) -> None:
-    """Each measure stands in the form with how it is taken; the three needed ones are starred."""
+    """Each measure stands in the form with how it is taken; the needed three have two stars, those for stays one."""
     pages = measure_form(paper)
     assert_printable(pages, paper)
     rows = [item.text for page in pages for item in words(page)]
     for name, measure in MEASURES.items():
-        assert rows.count(f"{name} *" if measure.needed else name) == 1
+        stars = " **" if measure.needed else " *" if measure.for_stays else ""
+        assert rows.count(f"{name}{stars}") == 1
+    assert {name for name, measure in MEASURES.items() if measure.for_stays} == {
+        "raised", "underarm", "back length", "hip", "front arc"
+    }  # fmt: skip
     assert "Nothing is deducted here" in said(pages)
+    assert "in doubt ask a clinician" in said(pages)
+
+
+@PAPER
+def test_measure_form_shows_every_number_on_its_figure(paper: Paper) -> None:
+    """The number before each measure stands once on the figure too, and all for stays are on the first page."""
+    first = measure_form(paper)[0]
+    figure = next(group for group in first.groups if group.name == "figure")
+    numbers = sorted(int(item.text) for item in figure.items if isinstance(item, Words) and item.text.isdigit())
+    assert numbers == list(range(1, len(MEASURES) + 1))
+    rows = [item.text for item in words(first)]
+    for name in FIRST:
+        assert any(row.rstrip(" *") == name for row in rows)

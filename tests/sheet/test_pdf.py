@@ -92,7 +92,7 @@ def test_the_printed_square_measures_true(paper: Paper) -> None:
     paper."""
     drawing = Drawing("dot", 100.0, 150.0, (Group("g", (Words(".", 90.0, 145.0, 3.0),)),))
     large = paper.is_roll or paper is A0
-    data = one_page(drawing, paper, ()) if large else tiled(drawing, paper, ())
+    data = one_page(drawing, paper, ()) if large else tiled(drawing, paper, (), ())
     px = 20.0 if not large else 8.0
     grey = raster(data, 0, px)
     dark = grey < 250.0
@@ -149,7 +149,7 @@ def test_tiles_join_to_the_whole(paper: Paper) -> None:
     plan, px, margin = plan_tiles(drawing, paper), 2.0, 20.0
     whole = _brown(sheets([drawing]), 0, px)
     joined = np.zeros((int((480 + 2 * margin) * px), int((620 + 2 * margin) * px)), dtype=bool)
-    data = tiled(drawing, paper, WORDS)
+    data = tiled(drawing, paper, WORDS, ())
     window = window_on(paper)
     for page, tile in enumerate(plan.tiles):
         picture = _brown(data, page, px)
@@ -182,7 +182,7 @@ def _grown(mask: np.ndarray) -> np.ndarray:
 def test_nothing_is_printed_in_the_margins(paper: Paper) -> None:
     """In pypdfium2's picture the outer 9.8 mm of every page are white, however the drawing runs over the
     edge."""
-    data, px = tiled(sheet(), paper, WORDS), 5.0
+    data, px = tiled(sheet(), paper, WORDS, ()), 5.0
     for page in range(len(boxes(data))):
         grey, edge = raster(data, page, px), int(9.8 * px)
         grey[edge:-edge, edge:-edge] = 255.0
@@ -191,7 +191,7 @@ def test_nothing_is_printed_in_the_margins(paper: Paper) -> None:
 
 def test_the_drawing_is_kept_once() -> None:
     """All pages show one and the same form object, clipped to their windows."""
-    data = tiled(sheet(), A4, WORDS)
+    data = tiled(sheet(), A4, WORDS, ())
     with pikepdf.open(io.BytesIO(data)) as pdf:
         forms = {page.obj.Resources.XObject.D.objgen for page in pdf.pages}
         assert len(pdf.pages) > 4
@@ -203,7 +203,7 @@ def test_the_drawing_is_kept_once() -> None:
 
 def test_kinds_of_line_are_layers() -> None:
     """Cutting lines, stitch lines, marks and words can each be hidden; all are shown at first."""
-    with pikepdf.open(io.BytesIO(tiled(sheet(), A4, WORDS))) as pdf:
+    with pikepdf.open(io.BytesIO(tiled(sheet(), A4, WORDS, ()))) as pdf:
         names = [str(layer.Name) for layer in pdf.Root.OCProperties.OCGs]
         assert names == ["cutting lines", "levels, grain and marks", "stitch lines", "words"]
         assert len(pdf.Root.OCProperties.D.ON) == 4
@@ -211,7 +211,7 @@ def test_kinds_of_line_are_layers() -> None:
 
 def test_viewers_are_told_not_to_scale() -> None:
     """The file asks for printing without scaling, and bears the drawing's title."""
-    with pikepdf.open(io.BytesIO(tiled(sheet(), A4, WORDS))) as pdf:
+    with pikepdf.open(io.BytesIO(tiled(sheet(), A4, WORDS, ()))) as pdf:
         assert pdf.Root.ViewerPreferences.PrintScaling == "/None"
         assert str(pdf.docinfo.Title) == "Stays for the ferrywoman"
         assert set(pdf.docinfo.keys()) == {"/Title"}
@@ -219,7 +219,7 @@ def test_viewers_are_told_not_to_scale() -> None:
 
 def test_words_can_be_read_back() -> None:
     """pypdfium2 finds the words of the drawing, the header and the page's name as text."""
-    document = pypdfium2.PdfDocument(tiled(sheet(), A4, WORDS))
+    document = pypdfium2.PdfDocument(tiled(sheet(), A4, WORDS, ()))
     said = "\n".join(page.get_textpage().get_text_range() for page in document)
     for wanted in ("1 · front", "cut 1 pair · strength", "A1", "code 7F3A", "print at 100 %, no scaling"):
         assert wanted in said
@@ -230,7 +230,7 @@ def test_hostile_words_are_only_words() -> None:
     its text."""
     words = Words("(a) Tj \\) ET Q <</S>> ½ é", 20.0, 100.0, 5.0)
     drawing = Drawing("x) /Evil (", 150.0, 200.0, (Group("g\x00)", (words, Words("✂ \u202e", 20, 80, 5.0))),))
-    data = tiled(drawing, A4, ("(", "\\", "\x00"))
+    data = tiled(drawing, A4, ("(", "\\", "\x00"), ())
     with pikepdf.open(io.BytesIO(data)) as pdf:
         assert pdf.check_pdf_syntax() == []
         assert str(pdf.docinfo.Title) == "x) /Evil ("
@@ -239,7 +239,7 @@ def test_hostile_words_are_only_words() -> None:
 
 def test_the_same_drawing_gives_the_same_bytes() -> None:
     """Two runs give the same file, id included, tiled and in one piece."""
-    assert tiled(sheet(), A4, WORDS) == tiled(sheet(), A4, WORDS)
+    assert tiled(sheet(), A4, WORDS, ()) == tiled(sheet(), A4, WORDS, ())
     assert one_page(sheet(), A0, WORDS) == one_page(sheet(), A0, WORDS)
 
 

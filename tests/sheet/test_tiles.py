@@ -8,6 +8,7 @@ from tests.sheet.paper_samples import WORDS, sheet
 
 from fanblock.geometry.bezier import polyline
 from fanblock.problems import ExportError
+from fanblock.sheet.clear import held
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.ink import Box, ink_points
 from fanblock.sheet.pagemap import page_map
@@ -103,7 +104,7 @@ def joint_marks(plan: TilePlan, tile_index: int) -> list[np.ndarray]:
     """Ends of the half marks on one page, in the drawing's frame."""
     tile = plan.tiles[tile_index]
     shift = np.array(plan.shift(tile))
-    _, over = tile_page(plan, tile, ink_points(sheet().groups), WORDS, "")
+    _, over = tile_page(plan, tile, held(sheet().groups), WORDS, "")
     marks = next(group for group in over if group.name == "joints")
     return [
         np.vstack((item.beziers[:1, 0], item.beziers[-1:, 3])) - shift
@@ -126,7 +127,7 @@ def test_only_right_and_lower_edges_are_cut() -> None:
     plan = plan_tiles(sheet(), A4)
     field = field_on(A4)
     for tile in plan.tiles:
-        _, over = tile_page(plan, tile, ink_points(sheet().groups), WORDS, "")
+        _, over = tile_page(plan, tile, held(sheet().groups), WORDS, "")
         cuts = [
             item.beziers.reshape(-1, 2)
             for group in over
@@ -144,7 +145,7 @@ def test_every_edge_that_joins_names_its_neighbour() -> None:
     """A page says on each joined edge which page belongs there, and nothing on the others."""
     plan = plan_tiles(sheet(), A4)
     for tile in plan.tiles:
-        _, over = tile_page(plan, tile, ink_points(sheet().groups), WORDS, "")
+        _, over = tile_page(plan, tile, held(sheet().groups), WORDS, "")
         said = [item.text for group in over for item in group.items if isinstance(item, Words)]
         joined = [text.split("joins ")[1].split(",")[0] for text in said if "joins " in text]
         around = {joint.under.name for joint in plan.joints if joint.over == tile}
@@ -156,7 +157,7 @@ def test_every_edge_that_joins_names_its_neighbour() -> None:
 def test_pages_keep_inside_what_printers_reach(paper: Paper) -> None:
     """Everything on a page besides the drawing lies inside the margins, and no words are under 2.5 mm."""
     drawing = sheet()
-    plan, ink, reach = plan_tiles(drawing, paper), ink_points(drawing.groups), printable(paper).grown(0.65)
+    plan, ink, reach = plan_tiles(drawing, paper), held(drawing.groups), printable(paper).grown(0.65)
     for tile in plan.tiles:
         under, over = tile_page(plan, tile, ink, (*WORDS, "a very long name " * 20), "page 12 of 34")
         points = ink_points([*under, *over])
@@ -169,7 +170,7 @@ def test_pages_keep_inside_what_printers_reach(paper: Paper) -> None:
 def test_the_header_says_what_the_page_is() -> None:
     """Garment, wearer, draft, code, page name, count, and how to print it."""
     plan = plan_tiles(sheet(), A4)
-    _, over = tile_page(plan, plan.tiles[0], ink_points(sheet().groups), WORDS, "page 2 of 9")
+    _, over = tile_page(plan, plan.tiles[0], held(sheet().groups), WORDS, "page 2 of 9")
     said = [item.text for item in over[0].items if isinstance(item, Words)]
     assert said == [
         "A1",

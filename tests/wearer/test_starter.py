@@ -5,7 +5,7 @@ import re
 import pytest
 
 from fanblock.problems import WearerError
-from fanblock.wearer.measures import MEASURES
+from fanblock.wearer.measures import MEASURES, NUMBERS
 from fanblock.wearer.reading import read_wearer
 from fanblock.wearer.starter import starter_wearer
 
@@ -73,6 +73,16 @@ def test_starter_tells_the_usual_cautions() -> None:
     text = " ".join(starter_wearer("pilot").replace("#", " ").split())
     for words in ("ask a clinician", "says nothing about health", "numbness", "unlace or cut the lace"):
         assert words in text
+
+
+def test_the_file_and_the_form_number_the_measures_alike() -> None:
+    """Every measure stands in the order and with the number of the printed form, those for stays with a star."""
+    text = starter_wearer("pilot")
+    places = []
+    for name, measure in MEASURES.items():
+        star = "* " if measure.for_stays else ""
+        places.append(text.index(f"  # {NUMBERS[name]}. {star}{measure.how.split()[0]} "))
+    assert places == sorted(places)
 
 
 def test_unknown_units_are_refused() -> None:

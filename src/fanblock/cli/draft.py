@@ -26,9 +26,9 @@ from fanblock.sheet.paper import Paper
 @click.option(
     "--over",
     type=click.Choice(("shift", "stays")),
-    default="shift",
-    show_default=True,
-    help="Which of the wearer's measures to use: those over the shift, or those over the stays.",
+    default=None,
+    help="Which of the wearer's measures to use. Left out, those over what the recipe says it is worn over; where none "
+    "were taken over stays, they are predicted, and the notes say so.",
 )
 @click.option(
     "--number",
@@ -51,7 +51,7 @@ def draft(
     recipe: str,
     folder: str,
     settings: Mapping[str, str],
-    over: str,
+    over: str | None,
     number: int,
     papers: tuple[str, ...],
     rolls: tuple[Paper, ...],

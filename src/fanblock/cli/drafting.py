@@ -23,7 +23,7 @@ class Order:
     recipe: str
     folder: str
     settings: Mapping[str, str] = field(default_factory=dict)
-    over: str = "shift"
+    over: str | None = None
     number: int = 1
     papers: Sequence[Paper] = ()
     despite: Collection[str] = ()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 import numpy as np
 
@@ -173,7 +174,7 @@ def _waist_from_foot(panels: list[list[Rim]], place: RimPlace) -> float | None:
 def _cut_rim(rim: Rim, cut_mm: float) -> list[Rim]:
     bounds = [0.0, cut_mm, rim.curve.length_mm]
     pieces = []
-    for start, end in zip(bounds, bounds[1:], strict=False):
+    for start, end in pairwise(bounds):
         inside = (
             rim.waist_at_mm is not None and start - SAME_POINT_MM <= rim.waist_at_mm <= end + SAME_POINT_MM
         )

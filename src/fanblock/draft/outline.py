@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 
-from fanblock.draft.model import Draft, Line
+from fanblock.draft.lacing import HIGHEST
+from fanblock.draft.model import HEIGHT, Draft, Line
 from fanblock.draft.places import place_of
 from fanblock.geometry.curve import frozen
 from fanblock.geometry.splines import free_or_clamped
@@ -41,6 +43,19 @@ def with_crossing_edge(draft: Draft, name: str, kind: str, through: tuple[Positi
     return replace(draft, lines=(*draft.lines, line))
 
 
+def refuse_crossed_rulings(draft: Draft) -> None:
+    """Refuse a garment that reaches heights at which the block's rulings cross: nothing drawn there means anything."""
+    lowest = min((float(line.points[:, HEIGHT].min()) for line in draft.lines), default=0.0)
+    highest = max((float(line.points[:, HEIGHT].max()) for line in draft.lines), default=1.0)
+    crossing = draft.block.crossing_height(lowest, min(highest, HIGHEST))
+    if crossing is not None:
+        above = crossing * draft.block.center_front_mm / 10.0
+        side = "above" if above >= 0 else "below"
+        what = f"the block's upright lines cross {abs(above):.0f} cm {side} the waist, where the garment still is."
+        remedy = "Measure again, lessen the tilts, or draw the garment shorter."
+        raise GeometryError([Problem("block-crossed", f"wearer {draft.body.name}", what, remedy)])
+
+
 def _square_slope(draft: Draft, around: float) -> float:
     """Return d(length along the ruling)/d(around) that makes an edge square to the centre line at ``around``."""
     return -float(draft.block.around_slope(around, 0.0) @ draft.block.ruling_direction(around))
@@ -54,7 +69,7 @@ def _check_order(draft: Draft, name: str, places: list[tuple[float, float]]) -> 
             f"point {number + 1} stands at {after[0]:.0%} around, not behind point {number}, at {before[0]:.0%}.",
             "Give the points from center front to center back.",
         )
-        for number, (before, after) in enumerate(zip(places, places[1:], strict=False), start=1)
+        for number, (before, after) in enumerate(pairwise(places), start=1)
         if after[0] <= before[0]
     ]
     if problems:

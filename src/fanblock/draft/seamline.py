@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 
@@ -143,7 +144,7 @@ def _lean_deg(draft: Draft, upper: tuple[float, float], lower: tuple[float, floa
 def _check_course(draft: Draft, name: str, places: list[tuple[float, float]]) -> None:
     problems = []
     where = f"seam “{name}” › through"
-    for number, (upper, lower) in enumerate(zip(places, places[1:], strict=False), start=1):
+    for number, (upper, lower) in enumerate(pairwise(places), start=1):
         drop = upper[1] - lower[1]
         if drop <= 0.0:
             what = f"on this body point {number + 1} does not lie below point {number}."

@@ -11,13 +11,14 @@ from fanblock.draft.lacing import HIGHEST, LOWEST
 from fanblock.draft.mates import MatePair, Rim, mated, rims_of
 from fanblock.draft.model import AROUND, HEIGHT, HEM_EDGE, TOP_EDGE, Draft, Line
 from fanblock.draft.ordering import front_to_back
+from fanblock.draft.outline import refuse_crossed_rulings
 from fanblock.draft.slicing import Loop, Side, closed_loop, holding, inside_at, sliced, split_at_height
 from fanblock.draft.takes import Take, takes_of
 from fanblock.draft.truing import Trued, trued
 from fanblock.draft.work import SeamRecord, Work
 from fanblock.geometry.curve import Curve, Points
 from fanblock.geometry.meet import meetings, point_at
-from fanblock.pattern.model import CENTER, HEM, LACING, SEAM, SLIT, TOP, Edge, EdgeName, EndShift, Panel
+from fanblock.pattern.model import CENTER, LACING, SEAM, SLIT, Edge, EdgeName, EndShift, Panel
 from fanblock.problems import GeometryError, Problem
 from fanblock.tolerances import LEAST_EDGE_MM, SAME_POINT_MM
 
@@ -71,6 +72,7 @@ def separated(draft: Draft, names: tuple[str, ...]) -> Work:
     GeometryError when a seam does not run right across the cloth, crosses another, or the number of names is not the
     number of panels.
     """
+    refuse_crossed_rulings(draft)
     whole = outline(draft)
     takes = takes_of(draft)
     loops = sliced_loops(draft, whole, takes)

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+
 from fanblock.geometry import bends
 from fanblock.geometry.bends import Flags, Line, Plane, line_of
 from fanblock.geometry.cubics import Span, cubics

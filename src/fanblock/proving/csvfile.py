@@ -108,6 +108,7 @@ def _cells(text: str | bytes, file: str) -> tuple[list[tuple[int, list[str]]], s
             line = error.object[: error.start].count(b"\n") + 1
             what, remedy = "the file is not text in UTF-8.", "Save it from the spreadsheet as “CSV UTF-8”."
             raise WearerError([_problem("people-encoding", what, remedy, file, line)]) from error
+    text = text.removeprefix("\ufeff")
     first = next((line for line in text.splitlines() if line.strip()), "")
     separator = max(_SEPARATORS, key=first.count)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)

@@ -158,7 +158,7 @@ def _legend(trial: Trial, chart: Chart, top: float) -> _Legend:
 def _causes(trial: Trial, top: float) -> Iterator[Words]:
     """What stopped the most bodies, as far as there is room."""
     for group in groups(trial)[:_MOST_CAUSES]:
-        text = f"{len(group.outcomes)} {group.state}, as {group.example.name}: {group.says}"
+        text = f"{len(group.outcomes)} {group.state}, for example {group.example.name}: {group.says}"
         items, below = paragraph(text, _RIGHT + 2.0, top, _COLUMN - 2.0, 3.4, color=SOFT)
         if below < _EDGE:
             return

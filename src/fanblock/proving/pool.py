@@ -94,7 +94,8 @@ def _together(
         stopped = True
     finally:
         pool.shutdown(wait=False, cancel_futures=True)
-        if wait(starts, _PATIENCE_S).not_done:
+        running = [future for future in starts if not future.cancel()]
+        if wait(running, _PATIENCE_S).not_done:
             for child in set(multiprocessing.active_children()) - before:
                 child.terminate()
     for future in starts:

@@ -103,7 +103,8 @@ def sentences(trial: Trial) -> Iterator[tuple[str, str]]:
     yield "good" if len(trial.of(SOUND)) == len(trial.outcomes) > 0 else "bad", verdict(trial)
     if trial.stopped:
         missing = len(trial.people.persons) - len(trial.outcomes)
-        yield "plain", f"Stopped before the end: {missing} of {len(trial.people.persons)} bodies were not tried."
+        were = "body was" if len(trial.people.persons) == 1 else "bodies was" if missing == 1 else "bodies were"
+        yield "plain", f"Stopped before the end: {missing} of {len(trial.people.persons)} {were} not tried."
     told = groups(trial)
     for group in told[:MOST_TOLD]:
         yield "item", f"{len(group.outcomes)} {group.state} ({group.code})"

@@ -21,7 +21,7 @@ from fanblock.proving.people import People, Person, middle_people
 from fanblock.proving.pool import for_each
 from fanblock.recipe.dials import with_dials
 from fanblock.recipe.model import Recipe
-from fanblock.wearer.model import SHIFT
+from fanblock.wearer.model import SHIFT, STAYS
 
 SOUND, NOT_SOUND, REFUSED, BROKEN = "sound", "not sound", "refused", "broken"
 STATES = (SOUND, NOT_SOUND, REFUSED, BROKEN)
@@ -124,7 +124,8 @@ def try_person(
         return Outcome(person, REFUSED, tuple(_cause(problem) for problem in person.faults))
     try:
         with np.errstate(all="ignore"):  # whether the numbers are good is what the checks are for
-            pattern = draft_pattern(person.wearer(over, units), recipe, settings, over=over, despite=despite)
+            layer = over if over == STAYS else None  # measured over the shift, a gown is drawn from what they predict
+            pattern = draft_pattern(person.wearer(over, units), recipe, settings, over=layer, despite=despite)
         outlines = tuple(thinned(panel.loop()) for panel in pattern.panels)
     except FanblockError as error:
         return Outcome(person, REFUSED, tuple(_cause(problem) for problem in error.problems))

@@ -16,6 +16,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from pathlib import PurePath
 
 from fanblock.problems import Place, Problem, RecipeError, nearest
 from fanblock.recipe.bases import Base, Bases
@@ -63,14 +64,9 @@ def whole(table: Table, row: Row, bases: Bases, read_base: ReadBase) -> Whole:
     Raises RecipeError when the base cannot be read, or a change cannot be followed.
     """
     named = table.entry(BASED_ON)
-    findings = Findings(Vocabulary())
     if named is None:
-        lone = table.entry(CHANGES)
-        if lone is None:
-            return Whole(table)
-        what = "this recipe is not based on another, so there is nothing to change."
-        findings.wrong("changes-alone", CHANGES, what, "Add `based on: …` and the other recipe's name.", lone.place)
-        raise RecipeError(findings.problems)
+        return Whole(table)
+    findings = Findings(Vocabulary())
     base = _base(named.value, row, bases)
     under = read_base(base, Row((*row.keys, base.key), (*row.files, base.file)))
     made = _made(table, under.table, base, findings)
@@ -78,6 +74,14 @@ def whole(table: Table, row: Row, bases: Bases, read_base: ReadBase) -> Whole:
         raise RecipeError(findings.problems)
     said = named.value.text.strip() if isinstance(named.value, Text) else ""
     return Whole(made.table, (said, *under.based_on), made.rewritten)
+
+
+def check_alone(table: Table, findings: Findings) -> None:
+    """Note changes in a recipe that is based on nothing."""
+    lone = table.entry(CHANGES)
+    if lone is not None:
+        what = "this recipe is not based on another, so there is nothing to change."
+        findings.wrong("changes-alone", CHANGES, what, "Add `based on: …` and the other recipe's name.", lone.place)
 
 
 def hinted(problem: Problem, file: str) -> Problem:
@@ -90,8 +94,13 @@ def hinted(problem: Problem, file: str) -> Problem:
         return problem
     name = problem.where.removeprefix("dials › ")
     mend = f"or write `{name}: {DROP}` under `dials`" if problem.code == "unused-dial" else f"under `{CHANGES}`"
-    remedy = f"{problem.remedy} {shown(file)} is based on this and changes it: put it right there, {mend}."
+    remedy = f"{problem.remedy} {_called(file)} is based on this and changes it: put it right there, {mend}."
     return Problem(problem.code, problem.where, problem.what, remedy.strip(), place)
+
+
+def _called(file: str) -> str:
+    """Return a file's name without its folder, as a message shows it."""
+    return shown(PurePath(file).name)
 
 
 def _base(node: Node, row: Row, bases: Bases) -> Base:
@@ -106,7 +115,7 @@ def _base(node: Node, row: Row, bases: Bases) -> Base:
         raise _refused("no-recipe", error.what, error.remedy, node.place) from None
     if base.key in row.keys:
         files = [*row.files[row.keys.index(base.key) :], base.file]
-        what = f"{', which is based on '.join(shown(file) for file in files)}: that has no end."
+        what = f"{', which is based on '.join(_called(file) for file in files)}: that has no end."
         raise _refused("based-on-loop", what, f"Take `{BASED_ON}` out of one of them.", node.place)
     if len(row.keys) > DEEPEST:
         what = f"{DEEPEST} recipes already stand on one another, and this would be one more."
@@ -121,17 +130,22 @@ def _refused(code: str, what: str, remedy: str, place: Place) -> RecipeError:
 def _made(table: Table, base: Table, from_: Base, findings: Findings) -> Whole:
     """Return the base's table with what the recipe says put into it."""
     own = tuple(entry for entry in table if entry.name not in (BASED_ON, CHANGES))
-    steps, dials, changes = table.entry("steps"), table.entry("dials"), table.get(CHANGES)
+    steps, own_dials, changes = table.entry("steps"), table.entry("dials"), table.get(CHANGES)
     if steps is not None:
-        what = f"the steps are those of {shown(from_.file)}, on which this recipe is based."
+        what = f"the steps are those of {_called(from_.file)}, on which this recipe is based."
         findings.wrong("steps-twice", "steps", what, f"Say what differs under `{CHANGES}`.", steps.place)
-    if changes is None and dials is None and steps is None:
-        what = f"only words differ from {shown(from_.file)}: neither `{CHANGES}` nor `dials` stands here."
+    if changes is None and own_dials is None and steps is None:
+        what = f"only words differ from {_called(from_.file)}: neither `{CHANGES}` nor `dials` stands here."
         findings.wrong("nothing-changed", BASED_ON, what, "Say what differs.", table.place)
     _check_units(table, base, from_, findings)
     entries: list[Entry] = []
     rewritten: tuple[Rewritten, ...] = ()
     for entry in own:
+        if entry.name == "dials" and not isinstance(entry.value, Table):
+            got = "nothing" if isinstance(entry.value, Text) and entry.value.blank else kind(entry.value)
+            what = f"got {got}, needs dials with what is new of them, such as `{{gap: {{default: 30 mm}}}}`."
+            findings.wrong("wrong-value", "dials", what, "", entry.value.place)
+            continue
         if entry.name == "dials" and isinstance(entry.value, Table):
             dials, rewritten = _dials(entry.value, base.get("dials"), from_, findings)
             entry = Entry("dials", dials, entry.place)
@@ -150,7 +164,7 @@ def _made(table: Table, base: Table, from_: Base, findings: Findings) -> Whole:
 def _check_units(table: Table, base: Table, from_: Base, findings: Findings) -> None:
     ours, theirs = table.get("units"), base.get("units")
     if isinstance(ours, Text) and isinstance(theirs, Text) and ours.text != theirs.text:
-        what = f"bare numbers of {shown(from_.file)} are in {theirs.text}, so they cannot be in {shown(ours.text)} here."
+        what = f"bare numbers of {_called(from_.file)} are in {theirs.text}, so they cannot be in {shown(ours.text)} here."
         findings.wrong("units-differ", "units", what, "Take `units` out, and write units behind numbers.", ours.place)
 
 
@@ -166,7 +180,7 @@ def _dials(
         old, where = theirs.get(dial.name), f"dials › {dial.name}"
         if isinstance(dial.value, Text) and dial.value.text == DROP:
             if old is None:
-                what = f"{shown(from_.file)} has no dial {shown(dial.name)} to drop."
+                what = f"{_called(from_.file)} has no dial {shown(dial.name)} to drop."
                 findings.wrong("unknown-dial", where, what, nearest(dial.name, theirs.names), dial.place)
             dropped.add(dial.name)
         elif isinstance(dial.value, Table) and isinstance(old, Table):
@@ -187,7 +201,7 @@ def _added(given: Listing, base: Node | None, from_: Base, findings: Findings) -
     lines = {line for node in theirs if (line := line_of(node))}
     for number, node in enumerate(given, start=1):
         if line_of(node) in lines:
-            what = f"stands in {shown(from_.file)} already, whose sources are kept."
+            what = f"stands in {_called(from_.file)} already, whose sources are kept."
             findings.wrong("source-twice", f"sources › item {number}", what, "Take it out.", node.place)
     return Listing((*theirs, *given.items), given.place)
 

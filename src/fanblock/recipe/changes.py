@@ -76,7 +76,7 @@ def step_names(steps: tuple[Node, ...]) -> tuple[str, ...]:
 def changed(steps: tuple[Node, ...], node: Node, findings: Findings) -> Changed:
     """Return the steps after the changes a node lists; what cannot be followed is noted and left out."""
     if not isinstance(node, Listing) or not node.items:
-        got = "an empty list" if isinstance(node, Listing) else kind(node)
+        got = "an empty list" if isinstance(node, Listing) else _got(node)
         what = f"got {got}, needs a list of changes, each behind a dash."
         findings.wrong("wrong-changes", "changes", what, f"Such as {_EXAMPLE}.", node.place)
         return Changed(steps)

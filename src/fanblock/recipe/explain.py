@@ -45,6 +45,7 @@ def _head(recipe: Recipe) -> Iterator[str]:
     for key, text in (("period", recipe.period), ("about", recipe.about), ("units", recipe.units)):
         if text:
             yield f"{key}: {quoted(text)}"
+    yield f"worn over: {recipe.worn_over}"
     yield f"needs: {_flow(recipe.needs)}"
     for key, texts in (("sources", recipe.sources), ("watch", recipe.watch)):
         if texts:

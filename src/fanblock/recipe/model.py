@@ -7,6 +7,7 @@ from typing import Literal, get_args
 
 from fanblock.problems import Place
 from fanblock.terms import Length, Share
+from fanblock.wearer.model import SHIFT
 
 FORMATS = (1,)
 """The recipe formats this version reads."""
@@ -36,6 +37,9 @@ Makes = Literal[
 """The kinds of thing a recipe may make."""
 
 MAKES: tuple[str, ...] = get_args(Makes)
+
+WornOver = Literal["shift", "stays"]
+"""The layers a garment may be worn over, and so be cut to the measures taken over them."""
 
 SOURCE_KINDS = ("published", "common practice", "from memory")
 """How a line of ``sources`` begins: where its numbers come from."""
@@ -73,7 +77,8 @@ class Step:
 class Recipe:
     """One recipe, read and found sound.
 
-    ``id`` is its file's name without the ending, ``units`` the unit of its bare numbers, if any.
+    ``id`` is its file's name without the ending, ``units`` the unit of its bare numbers, if any. ``worn_over`` says which
+    of the wearer's sets of measures it is drawn from.
     ``sources`` tell where its numbers come from, ``watch`` what to look at on the mock-up. ``based_on`` names the recipes
     it was made from, the nearest first; it takes no part in comparing two recipes, for all that they said is in here.
     """
@@ -87,6 +92,7 @@ class Recipe:
     period: str = ""
     about: str = ""
     units: str = ""
+    worn_over: str = SHIFT
     sources: tuple[str, ...] = ()
     watch: tuple[str, ...] = ()
     based_on: tuple[str, ...] = field(default=(), compare=False)

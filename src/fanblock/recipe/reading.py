@@ -12,12 +12,12 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from fanblock.problems import Place, Problem, RecipeError
-from fanblock.recipe.based import Row, Whole, hinted, whole
+from fanblock.recipe.based import Row, Whole, check_alone, hinted, whole
 from fanblock.recipe.bases import Base, shipped_base
 from fanblock.recipe.decode import decode_fields
 from fanblock.recipe.dialreading import DialEntry, check_dials, dial_specs
 from fanblock.recipe.findings import Findings
-from fanblock.recipe.model import FORMATS, Makes, Recipe
+from fanblock.recipe.model import FORMATS, Makes, Recipe, WornOver
 from fanblock.recipe.notes import check_needs, read_lines, read_sources
 from fanblock.recipe.order import check_order
 from fanblock.recipe.phrase import Vocabulary
@@ -50,6 +50,7 @@ class _Top:
     period: str = ""
     about: str = ""
     units: Literal["mm", "cm", "in"] | None = None
+    worn_over: WornOver = "shift"
     needs: tuple[str, ...] = ALWAYS_NEEDED
     dials: Mapping[str, DialEntry] = field(default_factory=dict)
     sources: tuple[object, ...] = ()
@@ -92,6 +93,7 @@ def _recipe(made: Whole, file: str, id: str) -> Recipe:  # noqa: A002
     table = made.table
     findings = Findings(_vocabulary(table))
     top = decode_fields(table, _Top, "", findings)
+    check_alone(table, findings)
     steps_node = table.get("steps")
     steps = () if steps_node is None else read_steps(steps_node, BY_NAME, findings)
     if isinstance(steps_node, Listing) and steps:
@@ -115,6 +117,7 @@ def _recipe(made: Whole, file: str, id: str) -> Recipe:  # noqa: A002
         period=top.period,
         about=top.about,
         units=top.units or "",
+        worn_over=top.worn_over,
         sources=sources,
         watch=watch,
         based_on=made.based_on,

@@ -49,10 +49,6 @@ _LEG = ((1.2, 64.0), (0.9, 69.0), (0.0, 73.0))
 BUST_Y, WAIST_Y, HIP_Y, NAPE_Y = 118.0, 101.0, 82.0, 142.5
 LOW_Y, HIGH_Y = 64.0, 169.0
 
-FRONT_MARKS = ("bust", "waist", "bust to waist", "bust to waist at side", "underarm", "hip", "underbust")
-BACK_MARKS = ("bust to waist at back", "back length", "hip depth", "front arc")
-
-
 def figures(left: float, bottom: float, height_mm: float, numbers: dict[str, int]) -> tuple[Group, float]:
     """Return the two figures side by side and how wide they are; ``numbers`` puts each measure's number at
     its place.
@@ -91,41 +87,112 @@ def _front(place: Put, numbers: dict[str, int]) -> Iterator[Stroke | Words]:
     for mirror in (-1.0, 1.0):
         bow = [(2.0, 115.0), (4.5, 111.6), (8.5, 111.2), (12.5, 114.5)]
         yield Stroke(smooth(place(bow, mirror)), "guide", "breast")
-    yield from _double(place([(0.0, BUST_Y - 1.2), (0.0, WAIST_Y - 1.2)]))
-    yield from _double(place([(14.4, BUST_Y - 0.4), (12.4, WAIST_Y)]))
-    yield from _double(place([(-17.2, 126.0), (-13.4, WAIST_Y)]))
-    yield Stroke(smooth(place([(-15.1, 111.5), (0.0, 110.2), (15.1, 111.5)])), "stitch", "underbust")
-    yield Stroke(smooth(place([(-18.2, HIP_Y), (0.0, HIP_Y - 1.4), (18.2, HIP_Y)])), "stitch", "hip")
-    spots = {
-        "bust": (-8.5, 120.2),
-        "waist": (-6.0, 97.3),
-        "bust to waist": (3.2, 106.0),
-        "bust to waist at side": (18.2, 109.0),
-        "underarm": (-19.0, 112.0),
-        "hip": (7.0, 84.0),
-        "underbust": (-7.0, 106.6),
-    }
-    yield from _numbers(place, spots, numbers)
+    yield from _lines(place, _FRONT_TAPES, _FRONT_GIRTHS, numbers)
+    if "front length" in numbers:
+        run = [(5.4, 142.6), (5.8, 131.0), (5.6, 117.4), (4.8, WAIST_Y - 0.8)]
+        yield Stroke(smooth(place(run)), "stitch", "front length")
+    if "armhole" in numbers:
+        turn = np.linspace(0.0, 2.0 * np.pi, 33)
+        ring = [(16.6 + 2.0 * float(np.cos(t)), 132.0 + 6.6 * float(np.sin(t))) for t in turn]
+        yield Stroke(polyline(place(ring)), "stitch", "armhole")
+    yield from _numbers(place, _FRONT_SPOTS, numbers)
 
 
 def _back(place: Put, numbers: dict[str, int]) -> Iterator[Stroke | Words]:
-    yield from _double(place([(0.8, BUST_Y + 0.8), (0.8, WAIST_Y + 0.8)]))
-    yield from _double(place([(-2.2, NAPE_Y), (-2.2, WAIST_Y + 0.6)]))
-    yield from _double(place([(14.2, WAIST_Y - 1.5), (19.4, HIP_Y)]))
-    yield Stroke(smooth(place([(-18.2, HIP_Y), (0.0, HIP_Y + 0.8), (18.2, HIP_Y)])), "stitch", "hip")
+    yield from _lines(place, _BACK_TAPES, _BACK_GIRTHS, numbers)
+    if "arm length" in numbers:
+        run = [(17.6, 139.0), (24.0, 127.0), (26.4, 106.0), (29.6, 80.0)]
+        yield Stroke(smooth(place(run)), "stitch", "arm length")
     for mirror in (-1.0, 1.0):
-        blade = [(10.5, 131.0), (8.0, 126.5), (8.6, 121.5)]
+        blade = [(10.5, 128.5), (8.0, 125.5), (8.6, 121.5)]
         yield Stroke(smooth(place(blade, mirror)), "guide", "shoulder blade")
-    spots = {"bust to waist at back": (4.2, 108.5), "back length": (-5.4, 128.0), "hip depth": (21.5, 92.0)}
-    yield from _numbers(place, spots, numbers)
+    yield from _numbers(place, _BACK_SPOTS, numbers)
+
+
+_FRONT_TAPES = (
+    ("bust to waist", ((1.0, BUST_Y - 1.2), (1.0, WAIST_Y - 1.2))),
+    ("raised", ((-2.0, BUST_Y + 3.2), (-2.0, WAIST_Y - 1.0))),
+    ("bust to waist at side", ((14.4, BUST_Y - 0.4), (12.4, WAIST_Y))),
+    ("underarm", ((-17.2, 126.0), (-13.4, WAIST_Y))),
+    ("underbust height", ((7.4, 110.0), (7.4, WAIST_Y - 0.6))),
+    ("front arc", ((-16.2, BUST_Y + 1.8), (-8.0, BUST_Y + 1.1), (0.0, BUST_Y + 0.9), (8.0, BUST_Y + 1.1),
+                   (16.2, BUST_Y + 1.8))),
+    ("shoulder", ((7.0, 143.6), (15.8, 140.4))),
+)  # fmt: skip
+"""Tapes laid from one place to another: name, and the places."""
+
+_BACK_TAPES = (
+    ("bust to waist at back", ((0.8, BUST_Y + 0.8), (0.8, WAIST_Y + 0.8))),
+    ("back length", ((-2.2, NAPE_Y), (-2.2, WAIST_Y + 0.6))),
+    ("hip depth", ((14.2, WAIST_Y - 1.5), (19.4, HIP_Y))),
+)
+_BACK_GIRTHS = (("hip", HIP_Y, -18.2, 18.2, 0.8), ("across back", 130.0, -15.4, 15.4, 0.0))
+_FRONT_GIRTHS = (
+    ("underbust", 111.5, -15.1, 15.1, -1.3),
+    ("hip", HIP_Y, -18.2, 18.2, -1.4),
+    ("belly", 91.0, -15.7, 15.7, -1.3),
+    ("upper chest", 125.6, -16.6, 16.6, -0.9),
+    ("across front", 131.0, -15.0, 15.0, 0.0),
+    ("neck", 144.6, -5.3, 5.3, -1.6),
+    ("upper arm", 122.0, 16.4, 22.9, -0.3),
+    ("elbow", 108.0, 20.3, 24.4, -0.2),
+    ("wrist", 85.5, 24.0, 27.8, -0.2),
+)
+"""Lines that go round: name, height, from where to where across, and how far their middle sags."""
+
+_FRONT_SPOTS = {
+    "bust": (-11.0, 114.6),
+    "waist": (-7.5, 97.2),
+    "bust to waist": (3.0, 104.8),
+    "raised": (-4.0, 104.8),
+    "bust to waist at side": (16.6, 107.0),
+    "underarm": (-18.2, 111.0),
+    "front arc": (10.6, 121.4),
+    "underbust": (-9.4, 107.3),
+    "underbust height": (9.4, 104.8),
+    "upper chest": (-11.6, 126.8),
+    "hip": (8.0, 83.2),
+    "belly": (-7.5, 91.4),
+    "front length": (8.2, 127.6),
+    "across front": (-7.6, 132.6),
+    "neck": (-8.2, 145.6),
+    "shoulder": (12.6, 144.2),
+    "armhole": (22.6, 137.6),
+    "upper arm": (25.6, 122.2),
+    "elbow": (27.0, 108.2),
+    "wrist": (30.6, 85.8),
+}
+_BACK_SPOTS = {
+    "bust to waist at back": (3.2, 108.5),
+    "back length": (-5.0, 123.6),
+    "hip depth": (21.6, 92.0),
+    "across back": (7.0, 132.0),
+    "arm length": (28.8, 108.0),
+}
+"""Where the numbers stand, in centimetres of the body."""
+
+
+def _lines(
+    place: Put,
+    tapes: Sequence[tuple[str, Sequence[tuple[float, float]]]],
+    girths: Sequence[tuple[str, float, float, float, float]],
+    numbers: dict[str, int],
+) -> Iterator[Stroke]:
+    """The lines of those measures that have a number here."""
+    for name, run in tapes:
+        if name in numbers:
+            yield from _double(place(run))
+    for name, y, start, end, sag in girths:
+        if name in numbers:
+            yield Stroke(smooth(place([(start, y), (0.5 * (start + end), y + sag), (end, y)])), "stitch", name)
 
 
 def _double(run: Points) -> Iterator[Stroke]:
-    """A taut tape: a line with a head at both ends."""
-    yield Stroke(polyline(run), "mark", "taut tape")
-    along = (run[1] - run[0]) / np.hypot(*(run[1] - run[0]))
-    side = np.array([-along[1], along[0]])
-    for tip, way in ((run[0], along), (run[1], -along)):
+    """A tape: a line with a head at both ends."""
+    yield Stroke(smooth(run), "mark", "taut tape")
+    for tip, beside in ((run[0], run[1]), (run[-1], run[-2])):
+        way = (beside - tip) / np.hypot(*(beside - tip))
+        side = np.array([-way[1], way[0]])
         head = frozen([tip, tip + 2.2 * way + 0.8 * side, tip + 2.2 * way - 0.8 * side])
         yield Stroke(polyline(head, closed=True), "ink", "head of tape", True)
 
@@ -134,7 +201,7 @@ def _numbers(place: Put, spots: dict[str, tuple[float, float]], numbers: dict[st
     for name, spot in spots.items():
         if name in numbers:
             x, y = place([spot])[0]
-            yield Words(str(numbers[name]), float(x), float(y) - 1.2, 3.6, "middle", bold=True)
+            yield Words(str(numbers[name]), float(x), float(y) - 1.1, 3.2, "middle", bold=True)
 
 
 def smooth(points: Points) -> Points:

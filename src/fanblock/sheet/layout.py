@@ -14,12 +14,13 @@ from fanblock.sheet import phrases
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted, width_mm
 from fanblock.sheet.longline import Block, line_on_tiles, long_line_block
-from fanblock.sheet.packing import Tiling, pack, pack_on_tiles
+from fanblock.sheet.packing import pack
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.piece import Piece, printed
 from fanblock.sheet.placing import Placed
 from fanblock.sheet.squares import LONG_LINE_MM, square_at, square_box
 from fanblock.sheet.tags import tags
+from fanblock.sheet.tilepacking import Tiling, pack_on_tiles
 from fanblock.sheet.tiles import TilePlan, field_on, plan_tiles
 from fanblock.sheet.upright import moved_group
 

@@ -2,32 +2,23 @@
 
 from __future__ import annotations
 
-from fanblock.sheet.cautions import COSTUME
 from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.figure import figures
+from fanblock.sheet.ink import Box
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table, text_area
 from fanblock.sheet.squares import line
-from fanblock.wearer.measures import MEASURES
+from fanblock.wearer.measures import MEASURES, NUMBERS
 
-FIRST = (
-    "bust",
-    "waist",
-    "bust to waist",
-    "raised",
-    "bust to waist at side",
-    "bust to waist at back",
-    "underarm",
-    "front arc",
-    "underbust",
-    "underbust height",
-    "upper chest",
-    "hip",
-    "hip depth",
-    "belly",
-    "back length",
+FIRST = tuple(name for name, number in NUMBERS.items() if number <= 15)
+"""The measures for stays and bodies, in the order they are taken; the rest follow."""
+
+STARS = "* Stays want these too; what is missing of them is guessed, and the report says so."
+NEEDS = "** Nothing can be drawn without these three."
+BEWARE = (
+    "Stays press on the body. This is for dress-making and says nothing about health: in doubt ask a clinician before "
+    "you lace, never lace a growing child, and have somebody by who can cut the lace."
 )
-"""The measures on the first page, in the order they are taken; the rest follow on the second."""
 
 BEFORE = (
     "Wear the shift and nothing under it. Tie one tape round the fullest part of the bust, level, and one round the "
@@ -41,35 +32,54 @@ BEFORE = (
 
 
 def measure_form(paper: Paper) -> tuple[Drawing, ...]:
-    """Return the pages of the form; the measures the block cannot do without are marked."""
-    numbers = {name: at for at, name in enumerate(FIRST, start=1)}
-    rest = [name for name in MEASURES if name not in numbers]
-    numbers |= {name: at for at, name in enumerate(rest, start=len(FIRST) + 1)}
+    """Return the pages of the form; the measures the block and stays cannot well do without are marked."""
     area = text_area(paper)
     items, top = heading("Measures", area.left, area.top - 2.0, area.width_mm, 6.0)
     more, top = _blanks(area.left, top - 2.0, area.width_mm)
     items += more
-    figure_mm = 96.0 if paper.height_mm > 285.0 else 84.0
-    figure, wide = figures(area.left, top - figure_mm, figure_mm, numbers)
+    figure_mm = 97.0 if paper.height_mm > 285.0 else 84.0
+    figure, wide = figures(area.left, top - figure_mm, figure_mm, dict(NUMBERS))
     beside = area.left + wide + 3.0
-    more, _ = paragraphs(BEFORE, beside, top - 2.0, area.right - beside, 3.2)
+    more, low = paragraphs(BEFORE, beside, top - 1.0, area.right - beside, 3.0)
     items += more
-    more, low = _table(
-        [name for name in FIRST if name in MEASURES], numbers, area.left, top - figure_mm - 9.0, area.width_mm
-    )
+    more, _ = paragraph(BEWARE, beside, low - 1.5, area.right - beside, 3.0, bold=True)
     items += more
-    says = (
-        "* The block cannot be drawn without these three. The other lengths make it better; "
-        "what is missing is guessed, aloud."
-    )
-    more, _ = paragraph(says, area.left, low - 1.0, area.width_mm, 2.8)
-    items += more
-    second, below = heading("More measures, for bodices, sleeves and collars", area.left, area.top - 2.0, area.width_mm)
-    more, below = _table(rest, numbers, area.left, below, area.width_mm)
-    second += more
-    more, _ = paragraph(COSTUME, area.left, below - 4.0, area.width_mm, 3.2)
-    second += more
-    return _page(paper, items, figure), _page(paper, second)
+    items += paragraph(f"{NEEDS} {STARS}", area.left, top - figure_mm - 6.5, area.width_mm, 2.8)[0]
+    pages: list[tuple[Items, tuple[Group, ...]]] = [(items, (figure,))]
+    top -= figure_mm + 11.0
+    for head, names in (("", FIRST), (_MORE, tuple(name for name in NUMBERS if name not in FIRST))):
+        left = list(names)
+        while left:
+            if head:
+                _, low = heading(head, area.left, top - 3.0, area.width_mm)
+            fitting = _fitting(left, low if head else top, area)
+            if fitting < min(3, len(left)):
+                pages.append(([], ()))
+                top = area.top - 2.0
+                continue
+            items = pages[-1][0]
+            if head:
+                more, top = heading(head, area.left, top - 3.0, area.width_mm)
+                items += more
+                head = ""
+            more, top = _table(left[:fitting], area.left, top, area.width_mm)
+            items += more
+            left = left[fitting:]
+            if left:
+                pages.append(([], ()))
+                top = area.top - 2.0
+    return tuple(_page(paper, items, *groups) for items, groups in pages)
+
+
+_MORE = "More measures, for bodices, sleeves and collars"
+
+
+def _fitting(names: list[str], top: float, area: Box) -> int:
+    """How many of some measures find room from ``top`` down to the foot of the page."""
+    for count in range(len(names), 0, -1):
+        if _table(names[:count], area.left, top, area.width_mm)[1] > area.bottom - 1.0:
+            return count
+    return 0
 
 
 def _blanks(left: float, top: float, width: float) -> tuple[Items, float]:
@@ -84,14 +94,14 @@ def _blanks(left: float, top: float, width: float) -> tuple[Items, float]:
     return items, top - 6.0
 
 
-def _table(names: list[str], numbers: dict[str, int], left: float, top: float, width: float) -> tuple[Items, float]:
+def _table(names: list[str], left: float, top: float, width: float) -> tuple[Items, float]:
     rows = [("", "measure", "how", "over shift", "over stays")]
     for name in names:
         measure = MEASURES[name]
-        star = " *" if measure.needed else ""
-        rows.append((str(numbers[name]), f"{name}{star}", measure.how, "", ""))
-    widths = (7.0, 36.0, width - 87.0, 22.0, 22.0)
-    items, low = table(rows, left, top, widths, 3.1)
+        star = " **" if measure.needed else " *" if measure.for_stays else ""
+        rows.append((str(NUMBERS[name]), f"{name}{star}", measure.how, "", ""))
+    widths = (7.0, 34.0, width - 79.0, 19.0, 19.0)
+    items, low = table(rows, left, top, widths, 3.0)
     for at in (3, 4, 5):
         x = left + sum(widths[:at]) - 2.0
         items.append(line([(x, top - 4.6), (x, low + 1.4)], "guide"))

@@ -11,10 +11,12 @@ import numpy as np
 
 from fanblock.problems import ExportError, Problem
 from fanblock.sheet.drawing import Drawing, Group
-from fanblock.sheet.ink import Box, ink_points
+from fanblock.sheet.clear import held, square_place
+from fanblock.sheet.ink import Box
+from fanblock.sheet.joining import joining_page, title_whole
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.pdf_file import Page, pdf_of
-from fanblock.sheet.squares import SQUARE_NAME, free_place, square_at, square_box
+from fanblock.sheet.squares import SQUARE_NAME, square_at, square_box
 from fanblock.sheet.tilemarks import header, tile_page
 from fanblock.sheet.tiles import HEADER_MM, TilePlan, below_header, plan_tiles, printable, window_on
 
@@ -25,23 +27,26 @@ def tiled(
     drawing: Drawing,
     paper: Paper,
     words: Sequence[str] = (),
-    cover: Sequence[Drawing] = (),
+    cover: Sequence[Drawing] | None = None,
     plan: TilePlan | None = None,
 ) -> bytes:
     """Return a PDF of pages that join to ``drawing`` at true scale.
 
     ``words`` (garment, wearer, draft, code) stand at the top of every page. ``cover`` pages come first;
     each is as large as the paper and keeps within :func:`fanblock.sheet.tiles.below_header`; one without a
-    test square of its own is given one where it is emptiest. ``plan`` is
+    test square of its own is given one where it hides nothing. Without ``cover`` a first page with the page map is
+    made. A title on the drawing is moved to where no joint cuts it. ``plan`` is
     :func:`fanblock.sheet.tiles.plan_tiles` of the same drawing and paper, where it is already known. Raises
     :class:`fanblock.problems.ExportError` as that does.
     """
     plan = plan_tiles(drawing, paper) if plan is None else plan
-    ink = ink_points(drawing.groups)
-    total = len(cover) + len(plan.tiles)
-    pages = [_cover(page, paper, words, f"page {at} of {total}") for at, page in enumerate(cover, 1)]
-    for at, tile in enumerate(plan.tiles, len(cover) + 1):
-        under, over = tile_page(plan, tile, ink, words, f"page {at} of {total}")
+    drawing = title_whole(drawing, plan)
+    first = (joining_page(drawing, plan, words),) if cover is None else tuple(cover)
+    carried = held(drawing.groups)
+    total = len(first) + len(plan.tiles)
+    pages = [_cover(page, paper, words, f"page {at} of {total}") for at, page in enumerate(first, 1)]
+    for at, tile in enumerate(plan.tiles, len(first) + 1):
+        under, over = tile_page(plan, tile, carried, words, f"page {at} of {total}")
         pages.append(
             Page(
                 paper.width_mm, paper.height_mm, tuple(under), tuple(over), window_on(paper), plan.shift(tile)
@@ -58,14 +63,14 @@ def one_page(drawing: Drawing, paper: Paper, words: Sequence[str] = ()) -> bytes
     large for the paper.
     """
     paper = _holding(drawing, paper)
-    ink = ink_points(drawing.groups)
+    carried = held(drawing.groups)
     margin = paper.margin_mm
     height = paper.height_mm
     room = square_box()
     if paper.is_roll:
         inside = Box(margin, margin, paper.width_mm - margin, margin + drawing.height_mm)
         least = square_box().height_mm
-        x, y, met = free_place(ink + np.array((margin, margin)), inside)
+        x, y, met = square_place(carried.moved(margin, margin), inside)
         bottom = margin
         if met or drawing.height_mm < least:
             bottom += least + _GAP_MM
@@ -74,7 +79,7 @@ def one_page(drawing: Drawing, paper: Paper, words: Sequence[str] = ()) -> bytes
     else:
         area = below_header(paper)
         bottom = area.top - _GAP_MM - drawing.height_mm
-        x, y, _ = free_place(ink + np.array((margin, bottom)), area)
+        x, y, _ = square_place(carried.moved(margin, bottom), area)
     window = Box(margin, margin, paper.width_mm - margin, height - margin - HEADER_MM)
     top = height - margin
     over = (header(paper, paper.width_mm, top, "", words, ""), square_at(x, y))
@@ -90,8 +95,9 @@ def sheets(pages: Sequence[Drawing]) -> bytes:
 def _cover(page: Drawing, paper: Paper, words: Sequence[str], count: str) -> Page:
     over: list[Group] = [header(paper, paper.width_mm, printable(paper).top, "", words, count)]
     if all(group.name != SQUARE_NAME for group in page.groups):
-        x, y, _ = free_place(ink_points(page.groups), below_header(paper))
-        over.append(square_at(x, y))
+        x, y, met = square_place(held(page.groups), below_header(paper))
+        if not met:
+            over.append(square_at(x, y))
     return Page(paper.width_mm, paper.height_mm, page.groups, tuple(over))
 
 

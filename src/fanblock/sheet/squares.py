@@ -1,8 +1,8 @@
 """What a maker measures before cutting: the test square, rulers, and the long line that shows errors of
 taping.
 
-Home printers scale to fit unless told not to, and not always alike both ways; a square of 100 mm, and of 4
-in beside it, tells at once. Errors of joining pages add up from page to page and show only in a line that
+Home printers scale to fit unless told not to, and not always alike both ways; a square of 100 mm tells at once, and
+so do two bars of 4 in beside it, one each way, well apart from the square so that nobody measures the wrong one. Errors of joining pages add up from page to page and show only in a line that
 crosses several.
 """
 
@@ -13,19 +13,21 @@ from collections.abc import Sequence
 import numpy as np
 
 from fanblock.geometry.bezier import polyline
-from fanblock.geometry.curve import Points
 from fanblock.sheet.drawing import PAPER_BLUE, Group, Stroke, Words
 from fanblock.sheet.ink import Box
 
 SQUARE_NAME = "test square"
 """Name of the group that holds a test square."""
 
-SQUARE_MM, SQUARE_IN_MM = 100.0, 4 * 25.4
-"""Sides of the two squares."""
+SQUARE_MM, BAR_MM = 100.0, 4 * 25.4
+"""Side of the square, and length of the bars above it and right of it."""
 
 LONG_LINE_MM = 500.0
+FRAME_IN_MM, FRAME_OUT_MM = 5.5, 9.5
+"""How far words and ticks reach inside the square, and the bars and theirs outside it above and at the right."""
+
 _WORDS_MM = 2.8
-_CELL_MM, _CLEAR_MM = 2.0, 1.5
+_OFF_MM, _END_MM = 7.0, 1.6
 _TICK_MM, _LONG_TICK_MM = 1.5, 3.0
 
 
@@ -35,34 +37,38 @@ def line(points: Sequence[tuple[float, float]], pen: str, name: str = "", closed
 
 
 def square_at(x: float, y: float) -> Group:
-    """Return a square of 100 mm and one of 4 in that share their lower left corner at ``(x, y)``, ticked
-    and named."""
-    mm, inch = SQUARE_MM, SQUARE_IN_MM
+    """Return a square of 100 mm with its lower left corner at ``(x, y)`` and two bars of 4 in, ticked and named.
+
+    The bars begin level with that corner, one above the square and one right of it.
+    """
+    mm, inch = SQUARE_MM, BAR_MM
+    top, right = y + mm + _OFF_MM, x + mm + _OFF_MM
     items: list[Stroke | Words] = [
         line([(x, y), (x + mm, y), (x + mm, y + mm), (x, y + mm)], "scale", "100 mm", closed=True),
-        line([(x, y), (x + inch, y), (x + inch, y + inch), (x, y + inch)], "scale", "4 in", closed=True),
+        line([(x, top), (x + inch, top)], "scale", "4 in"),
+        line([(right, y), (right, y + inch)], "scale", "4 in upright"),
     ]
     for count in range(1, 10):
         at, tick = 10.0 * count, _LONG_TICK_MM if count == 5 else _TICK_MM
         items.append(line([(x + at, y), (x + at, y + tick)], "scale"))
         items.append(line([(x, y + at), (x + tick, y + at)], "scale"))
-    for count in range(1, 4):
-        at = 25.4 * count
-        items.append(line([(x + at, y + inch), (x + at, y + inch + _TICK_MM)], "scale"))
-        items.append(line([(x + inch, y + at), (x + inch + _TICK_MM, y + at)], "scale"))
-    middle, beside = mm / 2.0, 1.5 * 25.4
+    for count in range(5):
+        at, half = 25.4 * count, _END_MM if count in (0, 4) else 0.5 * _END_MM
+        items.append(line([(x + at, top - half), (x + at, top + half)], "scale"))
+        items.append(line([(right - half, y + at), (right + half, y + at)], "scale"))
     items += [
-        Words("100 mm", x + middle, y + 4.2, _WORDS_MM, "middle", color=PAPER_BLUE),
-        Words("100 mm", x + 6.2, y + middle, _WORDS_MM, "middle", 90.0, color=PAPER_BLUE),
-        Words("4 in", x + beside, y + inch + 1.2, _WORDS_MM, "middle", color=PAPER_BLUE),
-        Words("4 in", x + inch + 3.4, y + beside, _WORDS_MM, "middle", 90.0, color=PAPER_BLUE),
+        Words("this square: 100 mm", x + 35.0, y + 2.2, _WORDS_MM, "middle", color=PAPER_BLUE),
+        Words("100 mm", x + 4.4, y + 35.0, _WORDS_MM, "middle", 90.0, color=PAPER_BLUE),
+        Words("this bar: 4 in", x + 1.5 * 25.4, top - 3.4, _WORDS_MM, "middle", color=PAPER_BLUE),
+        Words("this bar: 4 in", right - 1.2, y + 1.5 * 25.4, _WORDS_MM, "middle", 90.0, color=PAPER_BLUE),
     ]
     return Group(SQUARE_NAME, tuple(items))
 
 
 def square_box(x: float = 0.0, y: float = 0.0) -> Box:
     """Return the room :func:`square_at` at ``(x, y)`` takes, its words and line widths included."""
-    return Box(x - 0.5, y - 0.5, x + SQUARE_IN_MM + 4.2, y + SQUARE_IN_MM + 4.2)
+    side = SQUARE_MM + _OFF_MM + _END_MM + 0.4
+    return Box(x - 0.5, y - 0.5, x + side, y + side)
 
 
 def long_line(x: float, y: float, length_mm: float = LONG_LINE_MM) -> Group:
@@ -113,42 +119,3 @@ def _ruler(x: float, y: float, total: float, way: tuple[float, float]) -> list[S
                 Words(f"{count // 2} in", foot[0], foot[1], _WORDS_MM, "middle", turn, color=PAPER_BLUE)
             )
     return items
-
-
-def free_place(points: Points, area: Box) -> tuple[float, float, int]:
-    """Return where in ``area`` a test square hides least of the ink at ``points``: its x and y, and the ink
-    it meets.
-
-    The ink is counted under the outlines and words of the square, not in its empty middle, which hides
-    nothing. Of equally good places the one with least ink in its middle is taken, then the lowest, then the
-    leftmost.
-    """
-    room = square_box().grown(_CLEAR_MM)
-    columns = int((area.width_mm - room.width_mm) / _CELL_MM) + 1
-    rows = int((area.height_mm - room.height_mm) / _CELL_MM) + 1
-    if columns < 1 or rows < 1:
-        return area.left - room.left, area.bottom - room.bottom, len(points)
-    wide, high = int(room.width_mm / _CELL_MM) + 1, int(room.height_mm / _CELL_MM) + 1
-    edges_x = area.left + _CELL_MM * np.arange(columns + wide + 1)
-    edges_y = area.bottom + _CELL_MM * np.arange(rows + high + 1)
-    ink = np.histogram2d(points[:, 0], points[:, 1], (edges_x, edges_y))[0] if len(points) else None
-    if ink is None:
-        return area.left - room.left, area.bottom - room.bottom, 0
-    total = np.pad(ink.cumsum(axis=0).cumsum(axis=1), ((1, 0), (1, 0)))
-
-    def within(x0: int, y0: int, x1: int, y1: int) -> Points:
-        """Ink in the cells from (x0, y0) up to (x1, y1), for every place of the square."""
-        part: Points = (
-            total[x1 : x1 + columns, y1 : y1 + rows]
-            - total[x0 : x0 + columns, y1 : y1 + rows]
-            - total[x1 : x1 + columns, y0 : y0 + rows]
-            + total[x0 : x0 + columns, y0 : y0 + rows]
-        )
-        return part
-
-    whole, hollow = within(0, 0, wide, high), within(3, 3, wide - 4, high - 4)
-    met = whole - hollow
-    across, up = np.indices(met.shape).reshape(2, -1)
-    best = int(np.lexsort((across, up, hollow.ravel(), met.ravel()))[0])
-    x, y = edges_x[across[best]] - room.left, edges_y[up[best]] - room.bottom
-    return float(x), float(y), int(met.flat[best])

@@ -12,12 +12,13 @@ from collections.abc import Sequence
 import numpy as np
 
 from fanblock.geometry.bezier import polyline
-from fanblock.geometry.curve import Points, frozen
+from fanblock.geometry.curve import frozen
+from fanblock.sheet.clear import Held, box_place, square_place
 from fanblock.sheet.drawing import PAPER_BLUE, Group, Stroke, Words
 from fanblock.sheet.font import fitted, width_mm
-from fanblock.sheet.ink import Box, ink_points
+from fanblock.sheet.ink import Box
 from fanblock.sheet.paper import Paper
-from fanblock.sheet.squares import free_place, line, square_at
+from fanblock.sheet.squares import line, square_at
 from fanblock.sheet.tiles import HEADER_MM, TRIM_MM, Joint, Tile, TilePlan, field_on, printable, window_on
 from fanblock.sheet.writing import plain
 
@@ -25,7 +26,7 @@ SMALL_MM = 2.6
 """Smallest words on a page."""
 
 _HEAD_MM, _NAME_MM, _PALE_MM = 3.0, 4.6, 13.0
-_PALE, _PALE_WORDS = "#c9d6df", "#8198a8"
+_PALE = "#c9d6df"
 _HALF_MM = 4.0
 _ROUND = 0.5522847498
 SCALE_WORDS = "print at 100 %, no scaling"
@@ -61,37 +62,52 @@ def _shortened(words: list[str], room: float) -> str:
 
 
 def tile_page(
-    plan: TilePlan, tile: Tile, ink: Points, words: Sequence[str], count: str
+    plan: TilePlan, tile: Tile, carried: Held, words: Sequence[str], count: str
 ) -> tuple[list[Group], list[Group]]:
     """Return what lies under the drawing on the page of ``tile``, and what lies over it.
 
-    ``ink`` is where the drawing puts ink, in the drawing's own frame; the test square keeps clear of it.
+    ``carried`` is what the drawing puts on paper, in the drawing's own frame; the test square and the page's name keep
+    clear of it.
     """
     paper = plan.paper
     field = field_on(paper)
     x, y = plan.shift(tile)
     joints = [joint for joint in plan.joints if tile in (joint.over, joint.under)]
-    under = Group("page name", tuple(_pale(tile, field, words)))
     marks = Group("joints", tuple(item for joint in joints for item in _joint(joint, tile, plan)))
-    window = window_on(paper)
-    shifted = ink + np.array((x, y))
-    inside = np.all((shifted > (window.left, window.bottom)) & (shifted < (window.right, window.top)), axis=1)
-    taken = np.vstack((shifted[inside], ink_points([under, marks])))
-    square_x, square_y, _ = free_place(taken, field)
+    here = carried.moved(x, y).within(window_on(paper)).with_ink([marks])
+    square_x, square_y, _ = square_place(here, _free_sides(tile, plan))
+    square = square_at(square_x, square_y)
+    under = Group("page name", (_pale(tile, field, here.with_ink([square])),))
     top = printable(paper).top
-    over = [header(paper, paper.width_mm, top, tile.name, words, count), marks, square_at(square_x, square_y)]
+    over = [header(paper, paper.width_mm, top, tile.name, words, count), marks, square]
     return [under], over
 
 
-def _pale(tile: Tile, field: Box, words: Sequence[str]) -> list[Stroke | Words]:
-    """The page's name, large and pale, and whose pattern it is: both stay when the edges are cut off and
-    covered."""
-    left, base = field.left + 9.0, field.top - 9.0 - 0.7 * _PALE_MM
-    items: list[Stroke | Words] = [Words(tile.name, left, base, _PALE_MM, bold=True, color=_PALE)]
-    said = fitted(" · ".join(plain(word) for word in words), SMALL_MM, 80.0)
-    if said:
-        items.append(Words(said, left + 0.6, base - 4.2, SMALL_MM, color=_PALE_WORDS))
-    return items
+def _free_sides(tile: Tile, plan: TilePlan) -> Box:
+    """Where the test square may stand: the page's own field, and the strips beside it that join no page."""
+    field, window = field_on(plan.paper), window_on(plan.paper)
+    beside = {
+        (row, column): (tile.row + row, tile.column + column) in plan.by_place
+        for row, column in ((0, -1), (0, 1), (-1, 0), (1, 0))
+    }
+    return Box(
+        field.left if beside[0, -1] else window.left,
+        field.bottom if beside[1, 0] else field.bottom - TRIM_MM,
+        field.right if beside[0, 1] else field.right + TRIM_MM,
+        field.top if beside[-1, 0] else window.top,
+    )
+
+
+def _pale(tile: Tile, field: Box, here: Held) -> Words:
+    """The page's name, large and pale, on clear paper nearest the upper left corner; it stays when the edges are cut
+    off and covered.
+    """
+    high = 0.75 * _PALE_MM
+    corner = field.left + 6.0, field.top - 6.0 - high
+    wide = width_mm(tile.name, _PALE_MM, True)
+    near = corner[0] + 0.5 * wide, corner[1] + 0.5 * high
+    x, y = box_place(here, field.grown(-4.0), wide, high, near) or corner
+    return Words(tile.name, x, y, _PALE_MM, bold=True, color=_PALE)
 
 
 def _joint(joint: Joint, tile: Tile, plan: TilePlan) -> list[Stroke | Words]:

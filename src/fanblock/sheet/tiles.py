@@ -26,7 +26,7 @@ HEADER_MM = 6.0
 TRIM_MM = 4.0
 """Width of the strip right of and below the field that is cut off; it holds the words that say so."""
 
-LEAST_FIELD_MM = 108.0
+LEAST_FIELD_MM = 112.0
 """Least width and height of a field: it holds the test square."""
 
 _PLACES = (0.5, 0.25, 0.75, 0.0, 1.0)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from fanblock.problems import Problem, WearerError
 from fanblock.units import format_length
+from fanblock.wearer import guesses, predicted
 from fanblock.wearer.fixed import Fixed
 from fanblock.wearer.measures import MEASURES
 from fanblock.wearer.model import SHIFT, STAYS, Measures, Tilt, Wearer
@@ -18,15 +19,12 @@ HELD_LIFT_MM = 25.0
 LACED_IN_RATIO = 0.10
 """More of the waist than this should not be laced away."""
 
-_BACK_AT_MM, _BACK_LEAST_MM, _BACK_MOST_MM = 800.0, 402.0, 440.0
-_BACK_PER_BUST = 0.1
-_UNDERARM_OF_BACK = 0.5
-
 
 @dataclass(frozen=True, slots=True)
 class Body:
     """One body over one layer: ``lengths`` in mm, measured or guessed; ``guessed`` says in words how.
 
+    ``predicted`` says the same of a whole set over stays that nobody has measured.
     ``side_ratio`` is how far around (0 centre front, 1 centre back) the side lies. ``cautions`` are texts
     for the maker about measures that are kept but hard to believe. ``units`` is for talking back.
     """
@@ -41,26 +39,31 @@ class Body:
     taken_on: str = ""
     cautions: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
+    predicted: Mapping[str, str] = field(default_factory=Fixed)
 
     def length_mm(self, name: str) -> float:
         """Return a measure in mm; KeyError when it is neither measured nor guessed."""
         return self.lengths[name]
 
 
-def body_of(wearer: Wearer, over: str = SHIFT) -> Body:
+def body_of(wearer: Wearer, over: str = SHIFT, *, predict: bool = False) -> Body:
     """Return the wearer's body over one layer (``shift`` or ``stays``), missing lengths guessed.
 
-    Raises WearerError when there is no set over that layer. The guesses: a set over the stays borrows from
-    the shift what lacing leaves as it is; ``back length`` grows with the bust as in the women's table of W.
-    Aldrich, Metric Pattern Cutting for Women's Wear (said there to comply with EN 13402-3); ``underarm`` is
-    half of it, as 8 in goes with 16 in in the Artistic Ladies' Tailor System (New York, 1902); ``held bust
-    to waist`` adds :data:`HELD_LIFT_MM` over the shift.
+    Raises WearerError when there is no set over that layer; with ``predict``, a missing set over the stays is predicted
+    from the one over the shift (:mod:`fanblock.wearer.predicted`). A set over the stays borrows from the shift what
+    lacing leaves as it is; ``held bust to waist`` adds :data:`HELD_LIFT_MM` over the shift; the other guesses are those
+    of :mod:`fanblock.wearer.guesses`.
     """
-    chosen = _set_over(wearer, over)
+    words: Mapping[str, str] = Fixed()
+    if predict and over == STAYS and over not in wearer.overs:
+        shift = _set_over(wearer, SHIFT)
+        chosen, words = predicted.over_stays(shift, _held_over_shift_mm(shift.values), wearer.units)
+    else:
+        chosen = _set_over(wearer, over)
     lengths = dict(chosen.values)
     guessed: dict[str, str] = {}
     _borrow(wearer, over, lengths, guessed)
-    _guess_back(lengths, guessed, wearer.units)
+    _guess(lengths, guessed, wearer.units)
     _hold_bust(over, lengths, guessed, wearer.units)
     front_arc = chosen.values.get("front arc")
     return Body(
@@ -74,6 +77,7 @@ def body_of(wearer: Wearer, over: str = SHIFT) -> Body:
         taken_on=chosen.taken_on,
         cautions=_cautions(wearer, chosen),
         notes=wearer.notes,
+        predicted=words,
     )
 
 
@@ -99,19 +103,22 @@ def _borrow(wearer: Wearer, over: str, lengths: dict[str, float], guessed: dict[
             )
 
 
-def _guess_back(lengths: dict[str, float], guessed: dict[str, str], units: str) -> None:
+def _guess(lengths: dict[str, float], guessed: dict[str, str], units: str) -> None:
+    """Add what is missing and can be guessed, each with how it came."""
+
+    def add(name: str, guess: guesses.Guess) -> None:
+        lengths[name], guessed[name] = guess
+
     if "back length" not in lengths:
-        back_mm = _BACK_LEAST_MM + _BACK_PER_BUST * (lengths["bust"] - _BACK_AT_MM)
-        lengths["back length"] = min(max(back_mm, _BACK_LEAST_MM), _BACK_MOST_MM)
-        guessed["back length"] = (
-            f"{format_length(lengths['back length'], units)}, from the bust by a women's size table"
-        )
+        add("back length", guesses.back_length(lengths, units))
+    back = "the guessed back length" if "back length" in guessed else "the back length"
     if "underarm" not in lengths:
-        lengths["underarm"] = _UNDERARM_OF_BACK * lengths["back length"]
-        words = "the guessed back length" if "back length" in guessed else "the back length"
-        guessed["underarm"] = (
-            f"{format_length(lengths['underarm'], units)}, half of {words} (a tailors' rule of 1902)"
-        )
+        add("underarm", guesses.underarm(lengths, units, back))
+    if "front length" not in lengths:
+        add("front length", guesses.front_length(lengths, units, back))
+    for name in guesses.UPPER_AT_880_MM:
+        if name not in lengths:
+            add(name, guesses.upper(name)(lengths, units))
 
 
 def _hold_bust(over: str, lengths: dict[str, float], guessed: dict[str, str], units: str) -> None:
@@ -121,11 +128,16 @@ def _hold_bust(over: str, lengths: dict[str, float], guessed: dict[str, str], un
     elif over == STAYS:
         lengths[held] = lengths["bust to waist"]
     else:
-        lengths[held] = lengths["bust to waist"] + HELD_LIFT_MM
+        lengths[held] = _held_over_shift_mm(lengths)
         guessed[held] = (
             f"{format_length(lengths[held], units)}, bust to waist and {format_length(HELD_LIFT_MM, units)} "
             "more, since stays lift the bust (from memory: measure raised)"
         )
+
+
+def _held_over_shift_mm(lengths: Mapping[str, float]) -> float:
+    """Return how high above the waist stays hold the bust, from measures over the shift."""
+    return lengths.get("raised", lengths["bust to waist"] + HELD_LIFT_MM)
 
 
 def _cautions(wearer: Wearer, chosen: Measures) -> tuple[str, ...]:

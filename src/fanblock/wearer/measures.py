@@ -120,8 +120,8 @@ _ALL = (
     ),
     _measure(
         "hip depth", (8, 13, 27, 36),
-        "At the side, from the waist tape down over the body to the hip tape. Alone: pin the tape's end to the "
-        "waist tape, let it hang over the hip, stand up straight and read it in a mirror.",
+        "At the side, from the waist tape down over the body to the hip tape. Alone: pin a tape to the "
+        "waist tape, let it hang, and read it upright in a mirror.",
         "tabs and skirts", under=True,
     ),
     _measure(
@@ -138,7 +138,7 @@ _ALL = (
     _measure(
         "front length", (30, 37, 62, 75),
         "From the shoulder beside the neck, over the fullest part of the bust, down to the waist tape.",
-        "bodices with shoulders",
+        "bodices with shoulders", under=True,
     ),
     _measure(
         "across back", (22, 28, 50, 62),

@@ -1,0 +1,76 @@
+"""What is told before pages are joined, and a title that no joint may cut."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from fanblock.sheet.clear import box_place, held
+from fanblock.sheet.drawing import Drawing, Group
+from fanblock.sheet.ink import Box, extent, ink_points
+from fanblock.sheet.pagemap import page_map
+from fanblock.sheet.setting import paragraph, paragraphs, text_area
+from fanblock.sheet.squares import square_at, square_box
+from fanblock.sheet.tiles import TilePlan
+from fanblock.sheet.upright import moved_group
+
+TITLE_NAME = "title"
+"""Name of the group that may be moved about as a whole."""
+
+JOIN = (
+    "Print at 100 %, never fitted to the page. Measure the square (100 mm) or the bars beside it (4 in) on every page.",
+    "Cut only the right and the lower edge of a page, lay it over the next, join the rows first, then row to row.",
+)
+LONG = "Join on a long ruler, then measure the 500 mm line: errors of taping add up from page to page."
+CROSSED = "Crossed fields are empty and have no page."
+
+
+def joining_page(drawing: Drawing, plan: TilePlan, words: Sequence[str]) -> Drawing:
+    """Return a first page for a drawing over the pages of ``plan``: test square, how to join, the page map."""
+    paper = plan.paper
+    area = text_area(paper)
+    room = square_box()
+    items, top = paragraph(words[0] if words else drawing.title, area.left, area.top - 2.0, area.width_mm, 7.0, bold=True)
+    if words[1:]:
+        more, top = paragraph(" · ".join(words[1:]), area.left, top, area.width_mm, 4.6)
+        items += more
+    low = top - room.height_mm - 1.0
+    left = area.left + room.width_mm + 5.0
+    more, below = paragraph("Measure the square now.", left, top - 1.0, area.right - left, 4.2, bold=True)
+    items += more
+    more, below = paragraphs(JOIN, left, below - 1.0, area.right - left, 3.2)
+    items += more
+    count = "1 page" if len(plan.tiles) == 1 else f"{len(plan.tiles)} pages to join"
+    more, map_top = paragraph(f"{count}:", area.left, low - 4.0, area.width_mm, 4.2, bold=True)
+    items += more
+    if len(plan.tiles) < plan.rows * plan.columns:
+        more, map_top = paragraph(CROSSED, area.left, map_top, area.width_mm, 3.2)
+        items += more
+    mapped = page_map(plan, drawing, Box(area.left, area.bottom, area.right, map_top - 1.0))
+    square = square_at(area.left - room.left, low - room.bottom)
+    return Drawing("cover", paper.width_mm, paper.height_mm, (Group("cover words", tuple(items)), square, mapped))
+
+
+def title_whole(drawing: Drawing, plan: TilePlan) -> Drawing:
+    """Return the drawing with its title moved, if need be and there is room, so that it stands on one page whole."""
+    titles = [group for group in drawing.groups if group.name == TITLE_NAME]
+    box = extent(ink_points(titles))
+    if box is None or any(_holds(tile.field, box) for tile in plan.tiles):
+        return drawing
+    others = tuple(group for group in drawing.groups if group.name != TITLE_NAME)
+    carried = held(others)
+    near = 0.5 * (box.left + box.right), 0.5 * (box.bottom + box.top)
+    found: list[tuple[float, float, float]] = []
+    for tile in plan.tiles:
+        place = box_place(carried.within(tile.field), tile.field.grown(-3.0), box.width_mm, box.height_mm, near)
+        if place is not None:
+            x, y = place[0] - box.left, place[1] - box.bottom
+            found.append((abs(x) + abs(y), x, y))
+    if not found:
+        return drawing
+    _, x, y = min(found)
+    return replace(drawing, groups=(*others, *(moved_group(group, (x, y)) for group in titles)))
+
+
+def _holds(field: Box, box: Box) -> bool:
+    return field.left < box.left and box.right < field.right and field.bottom < box.bottom and box.top < field.top

@@ -1,0 +1,75 @@
+"""Guesses at what was not measured, by published size tables and tailors' rules; every one says in words how it came.
+
+All lengths are millimetres. Each function takes the lengths there are and returns the guess and its words.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from fanblock.units import format_length
+
+BACK_AT_MM, BACK_LEAST_MM, BACK_MOST_MM = 800.0, 402.0, 440.0
+BACK_PER_BUST = 0.1
+"""Nape to waist by bust: W. Aldrich, Metric Pattern Cutting for Women's Wear (said there to comply with EN 13402-3)."""
+
+UNDERARM_OF_BACK = 0.5
+"""8 in goes with 16 in of back: Artistic Ladies' Tailor System (New York, 1902)."""
+
+FRONT_OVER_BACK_MM = (
+    (760.0, 25.0), (840.0, 33.0), (880.0, 37.0), (920.0, 41.0), (1000.0, 49.0),
+    (1100.0, 61.0), (1220.0, 77.0), (1340.0, 93.0), (1460.0, 109.0),
+)  # fmt: skip
+"""How much longer the front is than the back, by bust: the German table of 1994 in G. Hofenbitzer, Grundschnitte und
+Modellentwicklungen 1, p. 20 (seen as a transcription)."""
+
+UPPER_BUST_MM = (760.0, 1220.0)
+UPPER_AT_880_MM: Mapping[str, tuple[float, float]] = MappingProxyType(
+    {"across back": (344.0, 0.25), "across front": (324.0, 0.30), "neck": (370.0, 0.25), "shoulder": (122.0, 0.0625)}
+)
+"""What shoulders and armholes need: the length at bust 880 mm and what each millimetre of bust more adds, within the
+table's busts. From memory of a women's size table."""
+
+Guess = tuple[float, str]
+
+
+def back_length(lengths: Mapping[str, float], units: str) -> Guess:
+    """Return nape to waist, guessed from the bust."""
+    back_mm = BACK_LEAST_MM + BACK_PER_BUST * (lengths["bust"] - BACK_AT_MM)
+    back_mm = min(max(back_mm, BACK_LEAST_MM), BACK_MOST_MM)
+    return back_mm, f"{format_length(back_mm, units)}, from the bust by a women's size table"
+
+
+def underarm(lengths: Mapping[str, float], units: str, back: str) -> Guess:
+    """Return armpit to waist, half of the back length; ``back`` says which back length that is."""
+    mm = UNDERARM_OF_BACK * lengths["back length"]
+    return mm, f"{format_length(mm, units)}, half of {back} (a tailors' rule of 1902)"
+
+
+def front_length(lengths: Mapping[str, float], units: str, back: str) -> Guess:
+    """Return shoulder to waist over the bust: the back length and what a front of this bust is longer."""
+    mm = lengths["back length"] + _between(FRONT_OVER_BACK_MM, lengths["bust"])
+    return mm, f"{format_length(mm, units)}, from {back} and the bust by a German size table"
+
+
+def upper(name: str) -> Callable[[Mapping[str, float], str], Guess]:
+    """Return what guesses across back, across front, neck or shoulder from the bust."""
+    at_880, per_mm = UPPER_AT_880_MM[name]
+
+    def guess(lengths: Mapping[str, float], units: str) -> Guess:
+        bust = min(max(lengths["bust"], UPPER_BUST_MM[0]), UPPER_BUST_MM[1])
+        mm = at_880 + per_mm * (bust - 880.0)
+        return mm, f"{format_length(mm, units)}, from the bust (from memory of a size table)"
+
+    return guess
+
+
+def _between(rows: tuple[tuple[float, float], ...], at: float) -> float:
+    """Return the value at ``at`` of straight lines between rows, the outer rows' values beyond them."""
+    number = bisect_right(rows, (at, float("inf")))
+    if number in (0, len(rows)):
+        return rows[min(number, len(rows) - 1)][1]
+    (low, first), (high, second) = rows[number - 1 : number + 1]
+    return first + (at - low) / (high - low) * (second - first)

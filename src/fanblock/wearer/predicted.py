@@ -1,0 +1,48 @@
+"""A set of measures over stays, predicted from the set over the shift for who has not been measured laced yet.
+
+Stays make another body: waist and bust laced, their thickness all round, the bust held higher. What they come to is said
+in words beside each, so that nobody cuts cloth by it without measuring again.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from fanblock.units import format_length
+from fanblock.wearer.fixed import Fixed
+from fanblock.wearer.model import STAYS, Measures
+
+LACED_WAIST, LACED_BUST = 0.03, 0.01
+"""How much of waist and bust half-boned stays lace away (from memory)."""
+
+STAYS_THICK_MM = 3.0
+"""How thick stays are; a girth over them is 2π times that larger (the circle's; the thickness from memory)."""
+
+
+def over_stays(shift: Measures, held_bust_mm: float, units: str) -> tuple[Measures, Mapping[str, str]]:
+    """Return a predicted set over stays, undated, and for each measure in it how it came.
+
+    ``shift`` is the set over the shift, ``held_bust_mm`` how high above the waist the stays hold the bust. What lacing
+    leaves alone is not in the set: it is borrowed like any other.
+    """
+    around_mm = 2.0 * math.pi * STAYS_THICK_MM
+    values: dict[str, float] = {}
+    words: dict[str, str] = {}
+
+    def put(name: str, mm: float, how: str) -> None:
+        values[name] = mm
+        words[name] = f"{format_length(mm, units)}, {how}"
+
+    for name, laced in (("bust", LACED_BUST), ("waist", LACED_WAIST)):
+        how = f"that over the shift less {laced:.0%} for lacing and {format_length(around_mm, units)} more for the stays"
+        put(name, shift.values[name] * (1.0 - laced) + around_mm, how)
+    lift_mm = held_bust_mm - shift.values["bust to waist"]
+    put("bust to waist", held_bust_mm, "where the stays hold the bust")
+    for name in ("bust to waist at side", "bust to waist at back"):
+        if name in shift.values:
+            put(name, shift.values[name] + lift_mm, f"that over the shift and {format_length(lift_mm, units)} more")
+    if "front arc" in shift.values:
+        share = shift.values["front arc"] / shift.values["bust"]
+        put("front arc", share * values["bust"], "the same share of the bust as over the shift")
+    return Measures(STAYS, shift.taken_on, Fixed(values)), Fixed(words)

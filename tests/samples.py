@@ -122,7 +122,8 @@ def separate(*names: str) -> str:
     return f"separate: {{panels: [{', '.join(names)}]}}"
 
 
-THREE = separate("front", "side", "back")
+ONE, THREE = separate("whole"), separate("front", "side", "back")
+FOUR = separate("one", "two", "three", "four")
 
 
 def recipe_text(*steps: str, makes: str = "jacket") -> str:

@@ -68,3 +68,6 @@ LEAST_EDGE_MM = 1.0
 
 AT_WAIST_MM = 0.05
 """An edge that ends nearer to the waist than this ends on it: its hem is the waistline."""
+
+ALLOWANCE_MM = 0.05
+"""Most that the cloth beyond the middle of an edge may fall short of its allowance."""

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.samples import BACK, BODIES, FRONT, block
 
 from fanblock.draft.lacing import lacing_line
 from fanblock.draft.model import AROUND, HEIGHT
-from tests.samples import BACK, BODIES, FRONT, block
 
 
 @settings(max_examples=40, deadline=None, derandomize=True)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from tests.samples import GAP, HEM, TOP, recipe, seam, side_back, side_front, worked
 
 from fanblock.draft.slicing import inside_at
-from tests.samples import GAP, HEM, TOP, recipe, seam, side_back, side_front, worked
 
 CROSSED = {
     "a piece at the centre front": ("side front, 55%", "2%, waist", "3%, hem"),

@@ -6,6 +6,7 @@ import math
 
 import numpy as np
 import pytest
+from tests.samples import BODIES, FILE, GAP, HEM, THREE, TOP, block, body, garment, recipe_text, worked
 
 from fanblock.draft.model import Draft
 from fanblock.draft.separate import outline
@@ -13,7 +14,6 @@ from fanblock.geometry.curve import Curve
 from fanblock.recipe.model import Recipe
 from fanblock.recipe.reading import read_recipe
 from fanblock.steps.table import BY_NAME
-from tests.samples import BODIES, FILE, GAP, HEM, THREE, TOP, block, body, garment, recipe_text, worked
 
 
 def drawn(name: str, *steps: str) -> Draft:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from tests.samples import FRONT, block, body, garment, worked
 
 from fanblock.draft.lacing import lacing_line
 from fanblock.draft.model import Draft, Gap
@@ -13,7 +14,6 @@ from fanblock.recipe.parts import parse_around, parse_height
 from fanblock.recipe.phrase import Vocabulary
 from fanblock.recipe.reading import MEASURE_NAMES
 from fanblock.terms import Dial, Length, Position, Share
-from tests.samples import FRONT, block, body, garment, worked
 
 WORDS = Vocabulary(measures=MEASURE_NAMES, seams=("side front",))
 
@@ -51,10 +51,10 @@ def test_a_size_is_never_less_than_nothing() -> None:
 def test_a_measure_that_was_not_taken_is_asked_for() -> None:
     """A recipe that stands on a measure nobody took says which."""
     with pytest.raises(GeometryError) as caught:
-        height_on(draft(), parse_height("50% of front length", WORDS), 0.0)
+        height_on(draft(), parse_height("50% of belly", WORDS), 0.0)
     assert str(caught.value) == (
-        "wearer sample › this recipe stands on the measure “front length”, which was not taken. "
-        "Add `front length:` to the measures and draft again."
+        "wearer sample › this recipe stands on the measure “belly”, which was not taken. "
+        "Add `belly:` to the measures and draft again."
     )
 
 

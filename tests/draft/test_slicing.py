@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections import Counter
+from itertools import pairwise
 
 import numpy as np
 import pytest
 import shapely
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from tests.samples import BODIES, GAP, block, body, recipe, seam
+from tests.samples import HEM as HEM_STEP
+from tests.samples import TOP as TOP_STEP
 
 from fanblock.draft.model import AROUND, HEIGHT, Draft
 from fanblock.draft.separate import outline, sliced_loops
@@ -18,7 +22,6 @@ from fanblock.geometry.curve import Points
 from fanblock.pattern.model import CENTER, HEM, SEAM, TOP
 from fanblock.problems import FanblockError, GeometryError
 from fanblock.steps.table import BY_NAME
-from tests.samples import BODIES, GAP, HEM as HEM_STEP, TOP as TOP_STEP, block, body, recipe, seam
 
 SAME = 1e-6
 
@@ -157,7 +160,7 @@ def test_cut_and_laid_back_a_draft_is_its_outline(name: str, courses: list[tuple
         pieces = [piece.points for loop in loops for piece in loop if piece.name == side.name]
         falls = side.points[0, AROUND] > side.points[-1, AROUND]
         pieces.sort(key=lambda points: float(points[0, AROUND]), reverse=bool(falls))
-        for one, following in zip(pieces, pieces[1:], strict=False):
+        for one, following in pairwise(pieces):
             assert np.abs(one[-1] - following[0]).max() < SAME
         laid = shapely.LineString(np.vstack(pieces))
         assert laid.length == pytest.approx(shapely.LineString(side.points).length, abs=SAME)

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from tests.samples import BODIES, FOUR, GAP, HEM, RED, TOP, failed, made, recipe, seam, side_back, side_front
 
 from fanblock.geometry.rings import is_simple
 from fanblock.pattern.model import Pattern
 from fanblock.problems import GeometryError
-from tests.samples import BODIES, GAP, HEM, RED, TOP, failed, made, recipe, seam, side_back, side_front
 
 ENDS = {
     "top end on a seam, from behind": ("side front, 55%", "30%, waist", "32%, hem"),
@@ -22,7 +22,6 @@ ENDS = {
     "top end on the lacing edge": ("lacing edge, 90%", "86%, waist", "85%, hem"),
     "low end on the lacing edge": ("86%, top edge", "lacing edge, 60%"),
 }
-FOUR = "separate: {panels: [one, two, three, four]}"
 
 
 def crossed(name: str, body: str = "ordinary", **options: str) -> Pattern:

@@ -6,11 +6,11 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.samples import BODIES, GAP, HEM, RED, THREE, TOP, garment, made, recipe, side_back, side_front, worked
 
 from fanblock.draft.takes import Take, takes_of
 from fanblock.draft.work import Work
 from fanblock.problems import GeometryError
-from tests.samples import BODIES, GAP, HEM, RED, THREE, TOP, garment, made, recipe, side_back, side_front, worked
 
 WAIST, BUST = np.array([0.0]), np.array([1.0])
 

@@ -8,13 +8,13 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.samples import BODIES, garment, made, side_back, side_front
 
 from fanblock.checks.seams import above_and_below
 from fanblock.draft.truing import bend
 from fanblock.geometry.curve import Curve
 from fanblock.pattern.model import Pattern
 from fanblock.tolerances import BLEND_MM, JOIN_DEG, MATES_MM
-from tests.samples import BODIES, garment, made, side_back, side_front
 
 STRAIGHT = Curve.through(np.column_stack((np.linspace(0.0, 100.0, 51), np.zeros(51))))
 

@@ -85,5 +85,5 @@ def test_free_corners_find_the_only_room() -> None:
 
 def test_stamped_line_leaves_no_gap() -> None:
     """A slanting line marks a chain of cells in which each touches the next."""
-    mask = raster.stamped(np.array([[0.5, 0.5], [18.5, 7.2]]), np.zeros(2), 1.0, (10, 20))
+    mask = raster.stamped([np.array([[0.5, 0.5], [18.5, 7.2]])], np.zeros(2), 1.0, (10, 20))
     assert mask.any(axis=0)[:19].all()

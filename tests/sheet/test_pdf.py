@@ -14,6 +14,8 @@ from tests.sheet.paper_samples import WORDS, piece, sheet
 from fanblock.geometry.bezier import polyline
 from fanblock.problems import ExportError
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
+from fanblock.sheet.ink import ink_points
+from fanblock.sheet.joining import title_whole
 from fanblock.sheet.paper import A0, A3, A4, LETTER, Paper, roll
 from fanblock.sheet.pdf import one_page, sheets, tiled
 from fanblock.sheet.squares import SQUARE_NAME, square_at
@@ -88,8 +90,8 @@ def edges_mm(profile: np.ndarray, px_per_mm: float) -> list[float]:
 
 @pytest.mark.parametrize("paper", [A4, LETTER, A3, A0, roll(914.0)], ids=lambda paper: paper.name)
 def test_the_printed_square_measures_true(paper: Paper) -> None:
-    """pypdfium2's picture of the square is 100 ± 0.05 mm and 101.6 ± 0.05 mm in both axes, on every size of
-    paper."""
+    """In pypdfium2's picture the square is 100 ± 0.05 mm and the bars are 101.6 ± 0.05 mm long, in both axes, on
+    every size of paper."""
     drawing = Drawing("dot", 100.0, 150.0, (Group("g", (Words(".", 90.0, 145.0, 3.0),)),))
     large = paper.is_roll or paper is A0
     data = one_page(drawing, paper, ()) if large else tiled(drawing, paper, (), ())
@@ -99,12 +101,14 @@ def test_the_printed_square_measures_true(paper: Paper) -> None:
     rows, columns = dark.sum(axis=1), dark.sum(axis=0)
     low = int(np.flatnonzero(rows > 95 * px).max())
     left = int(np.flatnonzero(columns > 95 * px).min())
-    across = edges_mm(grey[low - int(17 * px), left - int(px) : left + int(103 * px)], px)
-    up = edges_mm(grey[low - int(103 * px) : low + int(px), left + int(17 * px)], px)
-    assert across[-2] - across[0] == pytest.approx(100.0, abs=0.05)
-    assert across[-1] - across[0] == pytest.approx(101.6, abs=0.05)
-    assert up[-1] - up[1] == pytest.approx(100.0, abs=0.05)
-    assert up[-1] - up[0] == pytest.approx(101.6, abs=0.05)
+    across = edges_mm(grey[low - int(17 * px), left - int(px) : left + int(106 * px)], px)
+    up = edges_mm(grey[low - int(106 * px) : low + int(px), left + int(17 * px)], px)
+    assert across[-1] - across[0] == pytest.approx(100.0, abs=0.05)
+    assert up[-1] - up[0] == pytest.approx(100.0, abs=0.05)
+    level = edges_mm(grey[low - int(108.2 * px), left - int(px) : left + int(103 * px)], px)
+    upright = edges_mm(grey[low - int(103 * px) : low + int(px), left + int(108.2 * px)], px)
+    assert level[-1] - level[0] == pytest.approx(101.6, abs=0.05)
+    assert upright[-1] - upright[0] == pytest.approx(101.6, abs=0.05)
 
 
 def operands(data: bytes, page: int) -> list[tuple[str, list[float]]]:
@@ -117,7 +121,8 @@ def operands(data: bytes, page: int) -> list[tuple[str, list[float]]]:
 
 @pytest.mark.parametrize("paper", [A4, LETTER, A3], ids=lambda paper: paper.name)
 def test_every_page_carries_a_square_of_exact_size(paper: Paper) -> None:
-    """In the page's own operators, scaled by its matrix, both squares have their sides within 0.01 mm."""
+    """In the page's own operators, scaled by its matrix, the square has its sides and the bars their length within
+    0.01 mm."""
     cover = Drawing("cover", paper.width_mm, paper.height_mm, (Group("c", (Words("first", 20, 200, 8),)),))
     data = tiled(sheet(), paper, WORDS, [cover])
     for page in range(len(boxes(data))):
@@ -125,14 +130,19 @@ def test_every_page_carries_a_square_of_exact_size(paper: Paper) -> None:
         scale = parts[0][1][0] / POINTS_PER_MM
         assert parts[0][0] == "cm"
         closed: list[float] = []
+        bars: list[int] = []
         run: list[list[float]] = []
         for name, values in parts:
             run = [values] if name == "m" else [*run, values]
+            if name == "l" and len(run) == 2:
+                sides = np.ptp(np.array(run), axis=0) * scale
+                bars += [axis for axis in (0, 1) if sides[axis] == pytest.approx(101.6, abs=0.01) and sides[1 - axis] == 0]
             if name == "s":
                 sides = np.ptp(np.array(run[:-1]), axis=0) * scale
                 assert sides[0] == pytest.approx(sides[1], abs=0.0001)
                 closed.append(float(sides[0]))
-        assert closed == pytest.approx([100.0, 101.6], abs=0.01)
+        assert closed == pytest.approx([100.0], abs=0.01)
+        assert sorted(bars) == [0, 1]
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER, A3], ids=lambda paper: paper.name)
@@ -248,7 +258,44 @@ def test_a_cover_keeps_its_own_square() -> None:
     cover = Drawing("cover", 210.0, 297.0, (square_at(40.0, 40.0),))
     assert cover.groups[0].name == SQUARE_NAME
     data = tiled(sheet(), A4, WORDS, [cover])
-    assert [name for name, _ in operands(data, 0)].count("s") == 2
+    assert [name for name, _ in operands(data, 0)].count("s") == 1
+
+
+def test_a_page_of_words_keeps_its_words_clear() -> None:
+    """A first page full of words is given no test square over them."""
+    rows = tuple(Words("to read " * 25, 15.0, 15.0 + 5.0 * row, 3.0) for row in range(52))
+    data = tiled(sheet(), A4, WORDS, [Drawing("cover", 210.0, 297.0, (Group("c", rows),))])
+    assert [name for name, _ in operands(data, 0)].count("s") == 0
+
+
+def test_pages_without_a_cover_begin_with_their_map() -> None:
+    """Without a first page of its own a drawing gets one with a square, how to join, and every page's name."""
+    document = pypdfium2.PdfDocument(tiled(sheet(), A4, WORDS))
+    assert len(document) == 1 + len(plan_tiles(sheet(), A4).tiles)
+    said = document[0].get_textpage().get_text_range()
+    assert "Measure the square now." in said
+    for tile in plan_tiles(sheet(), A4).tiles:
+        assert tile.name in said
+
+
+def test_no_joint_cuts_a_title() -> None:
+    """A title that would lie across two pages is moved to where one page shows all of it."""
+    joint = next(joint for joint in plan_tiles(sheet(), A4).joints if joint.upright)
+    place = joint.at_mm - 40.0, joint.over.field.bottom + 30.0
+    title = Group("title", (Words("Stays for the ferrywoman, drawn large", *place, 7.0),))
+    drawing = Drawing("titled", 620.0, 480.0, (*sheet().groups, title))
+    plan = plan_tiles(drawing, A4)
+    before, after = (
+        next(group for group in one.groups if group.name == "title") for one in (drawing, title_whole(drawing, plan))
+    )
+
+    def whole(group: Group) -> bool:
+        low, high = ink_points([group]).min(axis=0), ink_points([group]).max(axis=0)
+        fields = [tile.field for tile in plan.tiles]
+        return any(f.left < low[0] and high[0] < f.right and f.bottom < low[1] and high[1] < f.top for f in fields)
+
+    assert not whole(before)
+    assert whole(after)
 
 
 def test_a_drawing_too_large_for_one_sheet_is_refused() -> None:

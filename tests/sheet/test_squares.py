@@ -1,4 +1,4 @@
-"""Test squares, rulers and the long line: their lengths, and where a square is put."""
+"""Test squares, rulers and the long line: their lengths."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 
 from fanblock.sheet.drawing import Group, Stroke, Words
-from fanblock.sheet.ink import Box, ink_points
-from fanblock.sheet.squares import free_place, line, long_line, rulers, square_at, square_box
+from fanblock.sheet.ink import ink_points
+from fanblock.sheet.squares import long_line, rulers, square_at, square_box
 
 
 def named(group: Group, name: str) -> Stroke:
@@ -15,13 +15,28 @@ def named(group: Group, name: str) -> Stroke:
     return next(item for item in group.items if isinstance(item, Stroke) and item.name == name)
 
 
-@pytest.mark.parametrize(("name", "side_mm"), [("100 mm", 100.0), ("4 in", 4 * 25.4)])
-def test_the_square_has_its_sides(name: str, side_mm: float) -> None:
-    """100 mm, and 4 in at 25.4 mm (exactly: NIST Handbook 44, Appendix C), in both axes, from one
-    corner."""
-    ends = named(square_at(7.0, 9.0), name).beziers[:, 0]
-    assert np.ptp(ends, axis=0) == pytest.approx([side_mm, side_mm])
-    assert ends.min(axis=0) == pytest.approx([7.0, 9.0])
+@pytest.mark.parametrize(
+    ("name", "wide_mm", "high_mm"),
+    [("100 mm", 100.0, 100.0), ("4 in", 4 * 25.4, 0.0), ("4 in upright", 0.0, 4 * 25.4)],
+)
+def test_square_and_bars_have_their_lengths(name: str, wide_mm: float, high_mm: float) -> None:
+    """100 mm, and 4 in at 25.4 mm (exactly: NIST Handbook 44, Appendix C), in both axes, level with one corner."""
+    ends = named(square_at(7.0, 9.0), name).beziers[:, [0, 3]].reshape(-1, 2)
+    assert np.ptp(ends, axis=0) == pytest.approx([wide_mm, high_mm])
+    if wide_mm:
+        assert ends[:, 0].min() == pytest.approx(7.0)
+    if high_mm:
+        assert ends[:, 1].min() == pytest.approx(9.0)
+
+
+def test_square_and_bars_are_not_taken_for_one_another() -> None:
+    """Each bar stands more than 5 mm off the square, and every measured line says what it is."""
+    group = square_at(0.0, 0.0)
+    square, bar, upright = (named(group, name).beziers for name in ("100 mm", "4 in", "4 in upright"))
+    assert bar[..., 1].min() - square[..., 1].max() > 5.0
+    assert upright[..., 0].min() - square[..., 0].max() > 5.0
+    said = [item.text for item in group.items if isinstance(item, Words)]
+    assert said == ["this square: 100 mm", "100 mm", "this bar: 4 in", "this bar: 4 in"]
 
 
 def test_the_square_stays_in_its_room() -> None:
@@ -49,30 +64,3 @@ def test_rulers_mark_centimetres_and_inches() -> None:
     down = sorted(tick[0, 0, 0] for tick in level if tick[0, 3, 1] < 0.0)
     assert up == pytest.approx(10.0 * np.arange(21))
     assert down == pytest.approx(12.7 * np.arange(16))
-
-
-def test_a_square_goes_where_nothing_is() -> None:
-    """On a page with ink everywhere but in its upper right, the square stands there and meets none."""
-    lines = [line([(0.0, y), (190.0, y)], "cut") for y in range(0, 130, 5)]
-    lines += [line([(0.0, y), (70.0, y)], "cut") for y in range(130, 260, 5)]
-    x, y, met = free_place(ink_points([Group("g", tuple(lines))]), Box(0.0, 0.0, 190.0, 260.0))
-    assert met == 0
-    assert x > 70.0
-    assert y > 125.0
-
-
-def test_a_square_prefers_ink_inside_it_to_ink_beneath_its_lines() -> None:
-    """Where there is no empty place the pattern's line runs through the hollow, not under the words."""
-    middle = line([(95.0, 110.0), (95.0, 120.0)], "cut")
-    x, y, met = free_place(ink_points([Group("g", (middle,))]), Box(0.0, 0.0, 112.0, 260.0))
-    assert met == 0
-    assert 0.0 <= x <= 4.0
-    assert 0.0 <= y <= 260.0 - 105.0
-
-
-def test_a_square_always_has_a_place() -> None:
-    """A page covered all over, and an area smaller than the square, still give a place."""
-    lines = tuple(line([(0.0, y), (190.0, y)], "cut") for y in range(0, 260, 2))
-    _, _, met = free_place(ink_points([Group("g", lines)]), Box(0.0, 0.0, 190.0, 260.0))
-    assert met > 0
-    assert free_place(np.empty((0, 2)), Box(5.0, 6.0, 50.0, 50.0))[:2] == pytest.approx((5.5, 6.5), abs=2.0)

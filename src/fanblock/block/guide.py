@@ -157,7 +157,7 @@ def guide_of(block: Block, units: str = "cm", levels: Mapping[str, float] | None
     """
     heights = {"waist": 0.0, "bust": 1.0, **(levels or {})}
     base = _untilted(block)
-    sheets = [_on_sheet(base), _on_sheet(block)]
+    sheets = [levelled(base), levelled(block)]
     extent = np.concatenate([_extent(sheet, heights) for sheet in sheets])
     low, high = extent.min(axis=0), extent.max(axis=0)
     shift = complex(MARGIN_MM - low[0], MARGIN_MM - low[1])
@@ -192,8 +192,8 @@ def _untilted(block: Block) -> Block:
     return fan(block.half_waist_mm, block.half_bust_mm, block.center_front_mm + taken, block.side_ratio)
 
 
-def _on_sheet(block: Block) -> Block:
-    """The block with its bust's ends level and the first of them on the origin."""
+def levelled(block: Block) -> Block:
+    """Return the block turned so that its bust's ends are level, the centre front's on the origin."""
     start, end = (complex(block.bust.at(np.asarray(around))) for around in (0.0, 1.0))
     turn = -cmath.phase(end - start)
     waist, bust = (bow.moved(turn, start, -start) for bow in (block.waist, block.bust))
@@ -284,7 +284,7 @@ def _wedges(block: Block, corrections: tuple[Tilt, ...], shift: complex) -> tupl
                 far_line_mm=tilted_block.ruling_length_mm(far),
                 front_to_back_mm=_between(tilted_block, 0.0, 1.0),
                 back_to_front_mm=_between(tilted_block, 1.0, 0.0),
-                cut=() if tilt.to else _even_marks(_shifted(_on_sheet(block), shift), height),
+                cut=() if tilt.to else _even_marks(_shifted(levelled(block), shift), height),
             )
         )
         block = tilted_block

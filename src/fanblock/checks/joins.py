@@ -87,7 +87,7 @@ def _at_center(panel: Panel) -> list[Finding]:
             (before, edge.curve.start_tangent, before.curve.end_tangent),
             (after, edge.curve.end_tangent, after.curve.start_tangent),
         ):
-            if other.kind not in CROSSING_KINDS:
+            if other.kind not in CROSSING_KINDS or other.pointed:
                 continue
             off = abs(90.0 - math.degrees(math.acos(max(-1.0, min(1.0, float(along @ across))))))
             code = f"square-{edge.name}-{other.name}".replace(" ", "-")

@@ -5,11 +5,13 @@ from __future__ import annotations
 import numpy as np
 
 from fanblock.checks.finding import FAILS, HOLDS, told, within
+from fanblock.geometry.curve import Points
+from fanblock.geometry.meet import away_mm
 from fanblock.geometry.region import area_mm2
 from fanblock.geometry.rings import holds_together, is_simple, left_out_mm2
 from fanblock.pattern.joins import one_sided_mates, separate_parts
 from fanblock.pattern.model import Finding, Panel, Pattern
-from fanblock.tolerances import SLIVER_MM2
+from fanblock.tolerances import ALLOWANCE_MM, SLIVER_MM2
 
 FAMILY = "panels"
 
@@ -51,12 +53,25 @@ def _panel(panel: Panel) -> list[Finding]:
     found.append(Finding(f"width-{tag}", FAMILY, state, _waist_mm(panel), NARROWEST_MM, "mm", says))
     if panel.cut_line is not None:
         kept = is_simple(panel.cut_line.points) and left_out_mm2(panel.cut_line.points, loop) < SLIVER_MM2
+        bare = _bare_edges(panel, panel.cut_line.points)
         says = "lies outside the stitch line all round" if kept else "cuts into the stitch line"
-        state = HOLDS if kept else FAILS
+        if kept and bare:
+            says = f"leaves less than its allowance beside {', '.join(bare)}"
+        state = HOLDS if kept and not bare else FAILS
         found.append(
             told(f"cut-line-{tag}", FAMILY, state, 0.0, "", f"the cut line of panel {panel.name} {says}")
         )
     return found
+
+
+def _bare_edges(panel: Panel, cut_line: Points) -> list[str]:
+    """Return the edges beside whose middle the cut line runs nearer than their allowance."""
+    return [
+        edge.name
+        for edge in panel.edges
+        if away_mm(cut_line, edge.curve.at(edge.curve.length_mm / 2.0))
+        < panel.allowances.get(edge.name, 0.0) - ALLOWANCE_MM
+    ]
 
 
 def _waist_mm(panel: Panel) -> float:

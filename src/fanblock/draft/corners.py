@@ -110,14 +110,22 @@ def _square(draft: Draft, around: float) -> Points:
 
 
 def _overhung(points: Points, *, before: bool, after: bool) -> Points:
-    parts = [points]
+    """Return an edge's points carried on straight beyond its outer ends.
+
+    An end itself is left out, so that a centre line on which it stands cuts the middle of a piece: where two points
+    meet, rounding may let it slip through between them.
+    """
     if before:
-        leaving = points[0] - points[1]
-        parts.insert(0, points[:1] + OVERHANG_MM * leaving / np.hypot(*leaving))
+        points = np.vstack((_beyond(points[0], points[1])[::-1], points[1:]))
     if after:
-        leaving = points[-1] - points[-2]
-        parts.append(points[-1:] + OVERHANG_MM * leaving / np.hypot(*leaving))
-    return np.vstack(parts)
+        points = np.vstack((points[:-1], _beyond(points[-1], points[-2])))
+    return points
+
+
+def _beyond(end: Points, inner: Points) -> Points:
+    """Return two points straight on beyond an end, as seen from the point before it: just past it, and the overhang's."""
+    leaving = (end - inner) / np.hypot(*(end - inner))
+    return np.vstack((end + 0.5 * STEP_MM * leaving, end + OVERHANG_MM * leaving))
 
 
 def _sewn(spec: EdgeSpec, specs: tuple[EdgeSpec, ...]) -> tuple[str, str]:

@@ -26,6 +26,7 @@ class Rim:
     seam: str = ""
     face: str = ""
     waist_at_mm: float | None = None
+    pointed: bool = False
 
 
 RimPlace = tuple[int, int]
@@ -52,7 +53,7 @@ def _rim(block: Block, side: Side) -> Rim:
     waist_at = None
     if side.seam:
         waist_at = _waist_on(block, side, curve)
-    return Rim(side.name, side.kind, curve, side.seam, side.face, waist_at)
+    return Rim(side.name, side.kind, curve, side.seam, side.face, waist_at, side.pointed)
 
 
 def _waist_on(block: Block, side: Side, curve: Curve) -> float | None:

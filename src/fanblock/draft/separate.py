@@ -204,7 +204,7 @@ def _panel(
     for index, rim in enumerate(rims[number]):
         place = mates.get((number, index))
         mate = None if place is None else EdgeName(names[place[0]], rims[place[0]][place[1]].name)
-        edges.append(Edge(rim.name, rim.kind, rim.curve, mate, "", mate is not None, rim.waist_at_mm))
+        edges.append(Edge(rim.name, rim.kind, rim.curve, mate, "", mate is not None, rim.waist_at_mm, rim.pointed))
     return Panel(names[number], number + 1, tuple(edges))
 
 

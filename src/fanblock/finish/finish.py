@@ -12,7 +12,7 @@ from fanblock.finish.graining import with_grain
 from fanblock.finish.letters import letters
 from fanblock.finish.notching import with_notches
 from fanblock.finish.offsets import cut_line
-from fanblock.pattern.model import CENTER, FOLD, Edge, EdgeName, Note, Panel, Pattern, Seam, Title
+from fanblock.pattern.model import CENTER, FOLD, EdgeName, Note, Panel, Pattern, Seam, Title
 from fanblock.problems import GeometryError, Problem, nearest
 
 
@@ -86,17 +86,7 @@ def _on_fold(panel: Panel) -> Panel:
 
 def _finished(work: Work, panel: Panel, given: dict[tuple[str, str], str]) -> Panel:
     edges = tuple(
-        Edge(
-            edge.name,
-            edge.kind,
-            edge.curve,
-            edge.mate,
-            given.get((panel.name, edge.name), ""),
-            edge.reversed,
-            edge.waist_at_mm,
-        )
-        if edge.mate is not None
-        else edge
+        replace(edge, letter=given.get((panel.name, edge.name), "")) if edge.mate is not None else edge
         for edge in panel.edges
     )
     by_kind = {**DEFAULT_ALLOWANCES, **work.allowance_by_kind}

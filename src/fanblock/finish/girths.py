@@ -14,10 +14,13 @@ from fanblock.draft.truing import CROSSING_KINDS
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import crossings, points_at
-from fanblock.pattern.model import HEM, SHOULDER, Girth, Panel
+from fanblock.pattern.model import HEM, SHOULDER, WAIST, Girth, Panel
 
 LEVELS = tuple(step / 10 for step in range(11))
 """The waist, the bust and every tenth of the way between."""
+
+LOWER_KINDS = frozenset({HEM, WAIST})
+"""The kinds of edges below which a panel has no cloth."""
 
 Stretch = tuple[float, float]
 
@@ -121,14 +124,14 @@ def _length(block: Block, height: float, stretches: list[Stretch]) -> float:
 
 def _top_edges(loop: Loop) -> Points:
     """Return a panel's upper crossing edges in around and height, from front to back; empty where it has none."""
-    kinds = {*CROSSING_KINDS, SHOULDER} - {HEM}
+    kinds = {*CROSSING_KINDS, SHOULDER} - LOWER_KINDS
     runs = [side.points[::-1] for side in reversed(loop) if side.kind in kinds]
     return np.vstack(runs) if runs else np.empty((0, 2))
 
 
 def _hem_edges(loop: Loop) -> Points:
     """Return a panel's hem in around and height, from front to back; empty where it has none."""
-    runs = [side.points for side in loop if side.kind == HEM]
+    runs = [side.points for side in loop if side.kind in LOWER_KINDS]
     return np.vstack(runs) if runs else np.empty((0, 2))
 
 

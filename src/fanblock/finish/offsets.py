@@ -23,6 +23,9 @@ CROSSING_KINDS = frozenset({TOP, HEM, WAIST, ARMHOLE, NECKLINE})
 STRAIGHT_DEG = 15.0
 """Below this turn two edges run on in one line; a mitre there would run far out."""
 
+SHORT_OF = 0.45
+"""Most that an edge's outer line may stop short of its corner, as a share of the edge."""
+
 REACH = 2.0
 """Most a corner may run along or beyond its edge, in widths; past it the corner is cut square."""
 
@@ -105,7 +108,7 @@ def _joint(first: _Side, second: _Side) -> Joint:
 
 def _mirrored(folded: _Side, crossing: _Side, along: Points, corner: Points, turn: float) -> Joint:
     """Return the joint after a folded edge: its end mirrors the crossing edge, which may have a width of its own."""
-    reach = _mirror_reach(folded.width_mm, turn, crossing.width_mm)
+    reach = _mirror_reach(folded, turn, crossing.width_mm)
     last = float(len(folded.moved) - 1)
     on_seam = corner + _seam_rise(turn, crossing.width_mm) * along
     place = _place_from_end(folded.moved, -reach) if reach < 0.0 else last
@@ -115,7 +118,7 @@ def _mirrored(folded: _Side, crossing: _Side, along: Points, corner: Points, tur
 
 def _mirrored_before(crossing: _Side, folded: _Side, along: Points, corner: Points, turn: float) -> Joint:
     """Return the joint before a folded edge, the mirror image of :func:`_mirrored`."""
-    reach = _mirror_reach(folded.width_mm, turn, crossing.width_mm)
+    reach = _mirror_reach(folded, turn, crossing.width_mm)
     on_seam = corner - _seam_rise(turn, crossing.width_mm) * along
     last = float(len(folded.moved) - 1)
     place = last - _place_from_end(folded.moved[::-1], -reach) if reach < 0.0 else 0.0
@@ -129,15 +132,19 @@ def _place_from_end(line: Points, back_mm: float) -> float:
     return float(np.interp(along[-1] - back_mm, along, np.arange(len(line))))
 
 
-def _mirror_reach(width_mm: float, turn: float, crossing_mm: float) -> float:
-    """Return how far beyond the corner a folded edge's outer line runs when its end mirrors the crossing edge."""
-    interior = math.radians(180.0 - turn)
+def _mirror_reach(folded: _Side, turn: float, crossing_mm: float) -> float:
+    """Return how far beyond the corner a folded edge's outer line runs when its end mirrors the crossing edge.
+
+    Where it runs short of the corner it leaves the middle of a short edge its full width.
+    """
+    width_mm, interior = folded.width_mm, math.radians(180.0 - turn)
+    shortest = -min(REACH * width_mm, SHORT_OF * folded.edge.curve.length_mm)
     lean = (
         -width_mm / math.tan(interior)
         if abs(math.tan(interior)) > 0.1
         else math.copysign(width_mm * 10, -math.cos(interior))
     )
-    return float(np.clip(lean, -REACH * width_mm, REACH * width_mm)) + _seam_rise(turn, crossing_mm)
+    return float(np.clip(lean, shortest, REACH * width_mm)) + _seam_rise(turn, crossing_mm)
 
 
 def _seam_rise(turn: float, crossing_mm: float) -> float:

@@ -16,7 +16,7 @@ from typing import Any
 import numpy as np
 
 from fanblock.geometry import bends
-from fanblock.geometry.bends import Flags, Line, Plane, line_of
+from fanblock.geometry.bends import Flags, Indices, Line, Plane, line_of
 from fanblock.geometry.cubics import Span, cubics
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.tolerances import SAME_POINT_MM, SOLVED
@@ -80,14 +80,19 @@ def is_straight(beziers: Points) -> Flags:
 def sample(beziers: Points, step_mm: float) -> Points:
     """Return points, shape (m, 2), on a run of Béziers, at most about ``step_mm`` apart, both ends
     included."""
-    control = np.hypot(*np.moveaxis(np.diff(beziers, axis=1), 2, 0)).sum(axis=1)
-    counts = np.maximum(1, np.ceil(control / step_mm)).astype(np.int64)
-    starts = np.cumsum(counts) - counts
+    return np.vstack((sample_each(beziers, step_mm)[0], beziers[-1:, 3]))
+
+
+def sample_each(beziers: Points, step_mm: float) -> tuple[Points, Indices]:
+    """Return points, shape (m, 2), on each of some Béziers, at most about ``step_mm`` apart, without its end;
+    and on which of them each point lies."""
+    legs = np.diff(beziers, axis=1)
+    counts = np.maximum(1, np.ceil(np.hypot(legs[..., 0], legs[..., 1]).sum(axis=1) / step_mm)).astype(np.int64)
     owner = np.repeat(np.arange(len(counts)), counts)
-    t = (np.arange(len(owner)) - starts[owner]) / counts[owner]
+    t = (np.arange(len(owner)) - (np.cumsum(counts) - counts)[owner]) / counts[owner]
     u = 1.0 - t
     shares = np.stack((u * u * u, 3.0 * u * u * t, 3.0 * u * t * t, t * t * t), axis=1)
-    return np.vstack((np.einsum("nk,nkx->nx", shares, beziers[owner]), beziers[-1:, 3]))
+    return np.einsum("nk,nkx->nx", shares, beziers[owner]), owner
 
 
 def corners(points: Points) -> list[int]:

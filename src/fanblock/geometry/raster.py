@@ -6,6 +6,8 @@ A mask is an array of booleans, rows by columns; row 0 lies lowest. Cell (row, c
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -19,12 +21,11 @@ def filled(outline: Points, origin: Points, cell_mm: float, shape: tuple[int, in
     rows, columns = shape
     points = (np.asarray(outline) - origin) / cell_mm - 0.5  # now cell middles are the whole numbers
     nexts = np.roll(points, -1, axis=0)
-    low = np.minimum(points[:, 1], nexts[:, 1])
-    high = np.maximum(points[:, 1], nexts[:, 1])
-    heights = np.arange(rows)[:, None]
-    segment_of = np.nonzero((heights >= low) & (heights < high))
-    row, segment = segment_of
-    start, end = points[segment], nexts[segment]
+    first = np.ceil(np.minimum(points[:, 1], nexts[:, 1])).clip(0, rows).astype(np.int64)
+    counts = np.ceil(np.maximum(points[:, 1], nexts[:, 1])).clip(0, rows).astype(np.int64) - first
+    side = np.repeat(np.arange(len(points)), counts)
+    row = np.arange(len(side)) + (first - np.cumsum(counts) + counts)[side]
+    start, end = points[side], nexts[side]
     crossing = start[:, 0] + (row - start[:, 1]) * (end[:, 0] - start[:, 0]) / (end[:, 1] - start[:, 1])
     column = np.clip(np.ceil(crossing), 0, columns).astype(np.int64)
     crossed = np.bincount(row * (columns + 1) + column, minlength=rows * (columns + 1))
@@ -32,15 +33,15 @@ def filled(outline: Points, origin: Points, cell_mm: float, shape: tuple[int, in
     return np.asarray(np.logical_xor.accumulate(toggles, axis=1)[:, :columns])
 
 
-def stamped(run: Points, origin: Points, cell_mm: float, shape: tuple[int, int]) -> Mask:
-    """Return the mask of the cells that the run of points passes through."""
-    points = np.asarray(run, dtype=np.float64)
-    steps = np.hypot(*np.diff(points, axis=0).T)
-    along = np.concatenate(([0.0], np.cumsum(steps)))
-    count = max(2, int(np.ceil(along[-1] / (0.5 * cell_mm))) + 1)
-    at = np.linspace(0.0, along[-1], count)
-    dense = np.stack((np.interp(at, along, points[:, 0]), np.interp(at, along, points[:, 1])), axis=1)
-    return cells_at(dense, origin, cell_mm, shape)
+def stamped(runs: Sequence[Points], origin: Points, cell_mm: float, shape: tuple[int, int]) -> Mask:
+    """Return the mask of the cells that the runs of points pass through."""
+    starts, ends = np.vstack([run[:-1] for run in runs]), np.vstack([run[1:] for run in runs])
+    steps = ends - starts
+    counts = np.ceil(np.hypot(steps[:, 0], steps[:, 1]) / (0.5 * cell_mm)).astype(np.int64) + 1
+    firsts = np.cumsum(counts) - counts
+    owner = np.repeat(np.arange(len(counts)), counts)
+    share = (np.arange(len(owner)) - firsts[owner]) / np.maximum(counts - 1, 1)[owner]
+    return cells_at(starts[owner] + share[:, None] * steps[owner], origin, cell_mm, shape)
 
 
 def cells_at(points: Points, origin: Points, cell_mm: float, shape: tuple[int, int]) -> Mask:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fanblock.geometry.curve import Points
+from fanblock.tolerances import SAME_POINT_MM
 
 _FINENESSES = (1, 8)
 """Chords a quarter turn when a ring is worn away: few first, which is fast, and cuts a crumb off where it is tight."""
@@ -25,7 +26,8 @@ def united(ring: Points, inner: Points) -> Points:
     from shapely.geometry.polygon import orient
 
     try:
-        whole = union(make_valid(Polygon(ring)), Polygon(inner))
+        # on a grid, because without one a union of rings that run along each other can lose a part of either
+        whole = union(make_valid(Polygon(ring)), Polygon(inner), grid_size=SAME_POINT_MM)
     except GEOSException:
         raise ValueError("the stitch line crosses itself") from None
     parts = [piece for piece in getattr(whole, "geoms", [whole]) if piece.geom_type == "Polygon" and piece.area > 1.0]

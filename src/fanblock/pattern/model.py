@@ -36,7 +36,8 @@ class Edge:
     """One named side of a panel: its stitch line, run in loop order.
 
     ``waist_at_mm`` is where the waist level meets a seam edge, along the edge from its first point; ``None`` where
-    it does not. ``reversed`` tells that the mate, run in its own loop order, walks the seam the other way.
+    it does not. ``reversed`` tells that the mate, run in its own loop order, walks the seam the other way. A ``pointed``
+    edge may meet a centre line at a point.
     """
 
     name: str
@@ -46,6 +47,7 @@ class Edge:
     letter: str = ""
     reversed: bool = False
     waist_at_mm: float | None = None
+    pointed: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -164,13 +164,13 @@ def _made(table: Table, base: Table, from_: Base, findings: Findings) -> Whole:
 def _check_units(table: Table, base: Table, from_: Base, findings: Findings) -> None:
     ours, theirs = table.get("units"), base.get("units")
     if isinstance(ours, Text) and isinstance(theirs, Text) and ours.text != theirs.text:
-        what = f"bare numbers of {_called(from_.file)} are in {theirs.text}, so they cannot be in {shown(ours.text)} here."
+        what = (
+            f"bare numbers of {_called(from_.file)} are in {theirs.text}, so they cannot be in {shown(ours.text)} here."
+        )
         findings.wrong("units-differ", "units", what, "Take `units` out, and write units behind numbers.", ours.place)
 
 
-def _dials(
-    given: Table, base: Node | None, from_: Base, findings: Findings
-) -> tuple[Table, tuple[Rewritten, ...]]:
+def _dials(given: Table, base: Node | None, from_: Base, findings: Findings) -> tuple[Table, tuple[Rewritten, ...]]:
     """Return the base's dials with those of the recipe put into them, and what that should have changed."""
     theirs = base if isinstance(base, Table) else Table((), given.place)
     put: list[Entry] = []
@@ -204,4 +204,3 @@ def _added(given: Listing, base: Node | None, from_: Base, findings: Findings) -
             what = f"stands in {_called(from_.file)} already, whose sources are kept."
             findings.wrong("source-twice", f"sources › item {number}", what, "Take it out.", node.place)
     return Listing((*theirs, *given.items), given.place)
-

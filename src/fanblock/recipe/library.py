@@ -53,11 +53,7 @@ def _not_there(typed: str) -> RecipeError:
     looks_like_path = "/" in typed or "\\" in typed or typed.endswith(_ENDINGS)
     if looks_like_path:
         stem = Path(typed).stem
-        remedy = (
-            f"Write `{stem}` for the shipped recipe."
-            if stem in recipe_ids()
-            else "Look at its name and folder."
-        )
+        remedy = f"Write `{stem}` for the shipped recipe." if stem in recipe_ids() else "Look at its name and folder."
         return RecipeError([Problem("no-recipe", "", f"there is no recipe file {shown(typed)}.", remedy)])
     what = f"there is no shipped recipe {shown(typed)}, and no file of that name."
     return RecipeError([Problem("no-recipe", "", what, nearest(typed, recipe_ids()))])

@@ -42,9 +42,7 @@ def read_sources(nodes: tuple[object, ...], findings: Findings) -> tuple[str, ..
         name, _, says = line.partition(":")
         if isinstance(node, Text | Table) and line and (name not in SOURCE_KINDS or not says.strip()):
             what = f"got {shown(line)}, which does not say what kind of source it is."
-            findings.wrong(
-                "source-kind", f"sources › item {number}", what, f"Begin with {kinds}.", node.place
-            )
+            findings.wrong("source-kind", f"sources › item {number}", what, f"Begin with {kinds}.", node.place)
     return lines
 
 

@@ -143,14 +143,8 @@ def _read_format(table: Table, file: str) -> None:
     got = shown(node.text) if isinstance(node, Text) else "no number"
     number = node.whole_number if isinstance(node, Text) else None
     newer = number is not None and number > FORMATS[-1]
-    remedy = (
-        f"{reads}; a newer version may read this file."
-        if newer
-        else f"{reads}: write `recipe: {FORMATS[-1]}`."
-    )
-    raise RecipeError(
-        [Problem("recipe-format", "recipe", f"got {got} as the format number.", remedy, node.place)]
-    )
+    remedy = f"{reads}; a newer version may read this file." if newer else f"{reads}: write `recipe: {FORMATS[-1]}`."
+    raise RecipeError([Problem("recipe-format", "recipe", f"got {got} as the format number.", remedy, node.place)])
 
 
 def _vocabulary(table: Table) -> Vocabulary:

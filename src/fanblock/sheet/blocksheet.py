@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from fanblock.block.guide import levelled
 from fanblock.block.lean import center_lean_deg
 from fanblock.block.ruled import Block
 from fanblock.geometry.bezier import fit, polyline
@@ -13,6 +14,7 @@ from fanblock.geometry.curve import Points
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted
 from fanblock.sheet.guidepages import guide_html, guide_pages
+from fanblock.sheet.joining import TITLE_NAME
 from fanblock.sheet.upright import moved_group
 from fanblock.units import format_length
 from fanblock.wearer.body import Body
@@ -26,16 +28,19 @@ WORDS_MM = 3.6
 def block_sheet(block: Block, body: Body) -> Drawing:
     """Return the block at true scale: both centres, waist and bust, rulings every 10 %, levels every 25 %,
     the side.
+
+    It lies as it does when drawn by hand, the ends of the bust level: so it takes the fewest pages.
     """
+    block = levelled(block)
     frame = np.vstack([block.at(np.linspace(0.0, 1.0, 41), height) for height in (0.0, 1.0)])
     shift = np.array([MARGIN_MM, MARGIN_MM]) - frame.min(axis=0)
     width, height = np.ptp(frame, axis=0) + 2 * MARGIN_MM
-    title_mm = 38.0
+    title_mm = 43.0
     lines = Group("block", tuple(_lines(block)))
     groups = (
         moved_group(lines, (float(shift[0]), float(shift[1]))),
         moved_group(Group("block words", tuple(_words(block, body))), (float(shift[0]), float(shift[1]))),
-        Group("title", tuple(_title(block, body, float(height) + title_mm, float(width) - 20.0))),
+        Group(TITLE_NAME, tuple(_title(block, body, float(height) + title_mm, float(width) - 20.0))),
     )
     return Drawing(f"block of {body.name}", float(width), float(height) + title_mm, groups)
 
@@ -89,15 +94,17 @@ def _upright(block: Block, around: float, says: str, off_mm: float) -> Words:
 def _title(block: Block, body: Body, top: float, room: float) -> Iterator[Words]:
     turn = float(np.degrees(abs(block.turn_rad)))
     tilts = [
-        f"{format_length(abs(tilt.take_mm), body.units)} {'taken out' if tilt.take_mm > 0 else 'let in'} at {tilt.at}"
+        f"{format_length(abs(tilt.take_mm), body.units)} {'taken out' if tilt.take_mm > 0 else 'let in'} at the "
+        f"{tilt.at.replace('center', 'centre')}"
         for tilt in block.corrections
     ]
     front, back = (abs(lean) for lean in center_lean_deg(block))
     lines = (
         (f"Block of {body.name}, over {body.over}", 7.0, True),
         ("one half, the wearer's left, seen from outside; no garment, no allowance", 4.0, False),
-        (f"half turns {turn:.0f}° · {'; '.join(tilts) if tilts else 'no correction of the figure'}", 4.0, False),
-        (f"from square to the waist center front leans {front:.1f}°, center back {back:.1f}°", 4.0, False),
+        (f"from centre front to centre back the half turns {turn:.0f}°", 4.0, False),
+        ("; ".join(tilts) if tilts else "no correction of the figure", 4.0, False),
+        (f"from square to the waist the centre front leans {front:.1f}°, the centre back {back:.1f}°", 4.0, False),
     )
     y = top - 4.0
     for text, size, bold in lines:

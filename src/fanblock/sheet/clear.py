@@ -1,8 +1,9 @@
-"""Where a page is clear: the best place for a test square, for the page's name, for a title.
+"""Where a page is clear: the best place for what is measured on it, for the page's name, for a title.
 
 A page is looked at on a grid of small cells. Best is clear paper: no ink there, and not inside a piece, where a
-square would be taken for part of it. Failing that a square may lie inside a piece, and only then over ink; worst of
-all it lies over or close along a line that is cut or stitched.
+square would be taken for part of it. A page without a clear place as large as the square has two pairs of bars
+instead, one level and one upright, which find room beside the pieces. Failing that too, a square may lie inside a
+piece, and only then over ink; worst of all it lies over or close along a line that is cut or stitched.
 """
 
 from __future__ import annotations
@@ -18,14 +19,14 @@ from fanblock.geometry.bezier import sample
 from fanblock.geometry.curve import Points
 from fanblock.sheet.drawing import Group, Stroke
 from fanblock.sheet.ink import Box, ink_points
-from fanblock.sheet.squares import FRAME_IN_MM, FRAME_OUT_MM, square_box
+from fanblock.sheet.squares import FRAME_IN_MM, FRAME_OUT_MM, gauge_at, gauge_box, square_at, square_box
 from fanblock.tolerances import INK_STEP_MM
 
 FIRM = ("cut", "stitch", "fold", "slit")
 """Pens of the lines that are cut or stitched; a pattern is wrong where they cannot be read."""
 
 _CELL_MM, _CLEAR_MM, _BESIDE_MM = 2.0, 1.5, 4.0
-_FIRM_COSTS = 4
+_FIRM_COSTS = 12
 
 Counts = NDArray[np.int64]
 
@@ -61,6 +62,40 @@ def held(groups: Iterable[Group]) -> Held:
     return Held(ink_points(groups), firm, grounds)
 
 
+def measured_on(carried: Held, area: Box) -> tuple[Group, ...]:
+    """Return what is to be measured on a page, where it does least harm in ``area``: a test square, or two gauges."""
+    x, y, met = square_place(carried, area)
+    square = square_at(x, y)
+    if not met and not _over_piece(carried, area, square_box(x, y)):
+        return (square,)
+    for paper_only in (True, False):
+        gauges = _gauges(carried, area, paper_only)
+        if gauges:
+            return gauges
+    return (square,)
+
+
+def _over_piece(carried: Held, area: Box, box: Box) -> bool:
+    grid = _Grid(area, carried)
+    low_x, low_y = int((box.left - area.left) / _CELL_MM), int((box.bottom - area.bottom) / _CELL_MM)
+    wide, high = int(box.width_mm / _CELL_MM), int(box.height_mm / _CELL_MM)
+    return bool(grid.ground[low_y : low_y + high, low_x : low_x + wide].any())
+
+
+def _gauges(carried: Held, area: Box, paper_only: bool) -> tuple[Group, ...]:
+    """A level and an upright gauge near the lower left, apart from one another; nothing where one finds no room."""
+    found: list[Group] = []
+    for upright in (False, True):
+        room = gauge_box(upright)
+        place = box_place(
+            carried.with_ink(found), area, room.width_mm, room.height_mm, (area.left, area.bottom), paper_only
+        )
+        if place is None:
+            return ()
+        found.append(gauge_at(*place, upright))
+    return tuple(found)
+
+
 def square_place(held: Held, area: Box) -> tuple[float, float, int]:
     """Return where in ``area`` a test square does least harm: its x and y, and how much ink it then meets.
 
@@ -89,11 +124,17 @@ def square_place(held: Held, area: Box) -> tuple[float, float, int]:
 
 
 def box_place(
-    held: Held, area: Box, width_mm: float, height_mm: float, near: tuple[float, float]
+    held: Held,
+    area: Box,
+    width_mm: float,
+    height_mm: float,
+    near: tuple[float, float],
+    paper_only: bool = False,
 ) -> tuple[float, float] | None:
     """Return the lower left corner of a clear place of that size nearest to the point ``near``.
 
-    Clear paper comes first, then a place inside a piece that no ink is on; None when there is neither.
+    Clear paper comes first, then, unless ``paper_only``, a place inside a piece that no ink is on; None when there is
+    neither.
     """
     wide, high = int(width_mm / _CELL_MM) + 2, int(height_mm / _CELL_MM) + 2
     if wide > int(area.width_mm / _CELL_MM) or high > int(area.height_mm / _CELL_MM):
@@ -101,7 +142,7 @@ def box_place(
     grid = _Grid(area, held)
     free = grid.counts(grid.ink, wide, high) == 0
     clean = free & (grid.counts(grid.ground, wide, high) == 0)
-    for places in (clean, free):
+    for places in (clean,) if paper_only else (clean, free):
         up, across = np.nonzero(places)
         if len(up):
             x, y = area.left + _CELL_MM * (across + 0.5), area.bottom + _CELL_MM * (up + 0.5)

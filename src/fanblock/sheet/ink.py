@@ -4,12 +4,12 @@ carries."""
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from fanblock.geometry.bezier import sample
+from fanblock.geometry.bezier import polyline, sample_each
 from fanblock.geometry.curve import Points, frozen
 from fanblock.sheet.drawing import PENS, Group, Stroke, Words
 from fanblock.sheet.font import width_mm
@@ -17,6 +17,7 @@ from fanblock.tolerances import INK_STEP_MM
 
 _RISE, _FALL = 0.75, 0.22
 _FILL_STEP_MM = 5.0
+_SIDES = np.array([[1.0, 0.0], [-1.0, 0.0], [0.0, 1.0], [0.0, -1.0]])
 _CORNER = math.sqrt(2.0) / 4.0  # of a step: the deepest a line goes into a corner between two points
 
 
@@ -55,11 +56,10 @@ def ink_points(groups: Iterable[Group]) -> Points:
     They stand off lines by half their width and half a millimetre more, so that no corner of a page a line
     cuts off between two of them is missed.
     """
-    parts: list[Points] = [np.empty((0, 2))]
-    for group in groups:
-        for item in group.items:
-            parts.extend(_stroke(item) if isinstance(item, Stroke) else [word_points(item)])
-    return frozen(np.vstack(parts))
+    items = [item for group in groups for item in group.items]
+    strokes = [item for item in items if isinstance(item, Stroke)]
+    words = [word_points(item) for item in items if isinstance(item, Words)]
+    return frozen(np.vstack((np.empty((0, 2)), *_lines(strokes), *words)))
 
 
 def extent(points: Points) -> Box | None:
@@ -91,21 +91,23 @@ def word_points(words: Words) -> Points:
     return np.asarray((first + s[:, None, None] * across + t[None, :, None] * up).reshape(-1, 2))
 
 
-def _stroke(stroke: Stroke) -> list[Points]:
-    pen = PENS[stroke.pen]
-    middle = sample(stroke.beziers, INK_STEP_MM)
-    if stroke.closed:
-        middle = np.vstack((middle, _straight(middle[-1], middle[0])))
-    half = pen.width_mm / 2.0 + _CORNER * INK_STEP_MM
-    parts = [middle + side for side in ((half, 0.0), (-half, 0.0), (0.0, half), (0.0, -half))]
-    if pen.fill:
-        parts.append(_inside(middle))
+def _lines(strokes: Sequence[Stroke]) -> list[Points]:
+    """Points on both sides of every stroke, and all over those that are filled."""
+    if not strokes:
+        return []
+    runs = [_closed(stroke) if stroke.closed else stroke.beziers for stroke in strokes]
+    on_bezier, bezier = sample_each(np.concatenate(runs), INK_STEP_MM)
+    every = np.arange(len(strokes))
+    owner = np.concatenate((np.repeat(every, [len(run) for run in runs])[bezier], every))
+    points = np.vstack((on_bezier, [run[-1, 3] for run in runs]))
+    half = np.array([PENS[stroke.pen].width_mm / 2.0 for stroke in strokes]) + _CORNER * INK_STEP_MM
+    parts: list[Points] = [(points + half[owner][:, None] * side) for side in _SIDES]
+    parts += [_inside(points[owner == at]) for at in every if PENS[strokes[at].pen].fill]
     return parts
 
 
-def _straight(start: Points, end: Points) -> Points:
-    count = 1 + int(np.hypot(*(end - start)) / INK_STEP_MM)
-    return np.asarray(start + np.linspace(0.0, 1.0, count + 1)[:, None] * (end - start))
+def _closed(stroke: Stroke) -> Points:
+    return np.concatenate((stroke.beziers, polyline((stroke.beziers[-1, 3], stroke.beziers[0, 0]))))
 
 
 def _inside(loop: Points) -> Points:

@@ -18,7 +18,8 @@ TITLE_NAME = "title"
 """Name of the group that may be moved about as a whole."""
 
 JOIN = (
-    "Print at 100 %, never fitted to the page. Measure the square (100 mm) or the bars beside it (4 in) on every page.",
+    "Print at 100 %, never fitted to the page. On every page measure the square (100 mm) or the bars beside it (4 in), "
+    "both ways. A page too full for a square has bars alone, one pair level and one upright.",
     "Cut only the right and the lower edge of a page, lay it over the next, join the rows first, then row to row.",
 )
 LONG = "Join on a long ruler, then measure the 500 mm line: errors of taping add up from page to page."

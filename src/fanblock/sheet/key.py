@@ -4,11 +4,11 @@ letters.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from fanblock.geometry.bezier import fit, polyline
+from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.pattern.model import CENTER, FOLD, LACING, Panel, Pattern
 from fanblock.sheet import phrases
@@ -18,7 +18,8 @@ from fanblock.sheet.joined import joined
 from fanblock.sheet.labels import Wish
 from fanblock.sheet.placing import place_all
 from fanblock.sheet.space import Space
-from fanblock.sheet.upright import moved_panel
+from fanblock.sheet.strokes import Drawn, strokes
+from fanblock.sheet.upright import moved_panel, slit_points
 from fanblock.sheet.wording import Block, Line
 
 CAPTION = "the wearer's left half, seen from outside"
@@ -34,24 +35,30 @@ def key(pattern: Pattern, width_mm: float = 180.0, height_mm: float = 120.0) -> 
     scale = float(np.min(room / size))
     shift = np.array([_SIDE_MM + 0.5 * (room[0] - scale * size[0]), _FOOT_MM]) - scale * low
     small = [moved_panel(panel, scale * np.eye(2), shift) for panel in panels]
-    groups = tuple(Group(f"key {panel.number} {panel.name}", tuple(_panel(panel))) for panel in small)
+    drawn = strokes([_curves(panel) for panel in small])
+    groups = tuple(
+        Group(f"key {panel.number} {panel.name}", tuple(_panel(panel, lines)))
+        for panel, lines in zip(small, drawn, strict=True)
+    )
     caption = Words(fitted(CAPTION, 3.4, width_mm), 0.5 * width_mm, 2.0, 3.4, "middle")
     ends = Group("key words", (*_ends(small), caption))
     return Drawing("key", width_mm, height_mm, (*groups, ends))
 
 
-def _panel(panel: Panel) -> Iterator[Stroke | Words]:
+def _curves(panel: Panel) -> list[Drawn]:
+    """The outline and the waist."""
     ring = panel.loop()
-    closed = np.vstack((ring, ring[:1]))
-    yield Stroke(fit(Curve(frozen(closed))), "paper", "panel", True)
-    lines: list[Points] = []
-    for slit in panel.slits:
-        lines.append(frozen([slit.start, slit.end]))
-        yield Stroke(polyline(lines[-1]), "grain", "slit")
-    for part in panel.levels.get("waist", ()):
-        lines.append(part.points)
-        yield Stroke(fit(part), "level", "waist level")
-    done, _, _ = place_all(list(_wishes(panel)), Space.within(ring, lines, 0.5))
+    waist = [Drawn(part, "level", "waist level") for part in panel.levels.get("waist", ())]
+    return [Drawn(Curve(frozen(np.vstack((ring, ring[:1])))), "paper", "panel", True), *waist]
+
+
+def _panel(panel: Panel, lines: Sequence[Stroke]) -> Iterator[Stroke | Words]:
+    slits = [slit_points(slit) for slit in panel.slits]
+    yield lines[0]
+    yield from (Stroke(polyline(slit), "grain", "slit") for slit in slits)
+    yield from lines[1:]
+    taken = [*slits, *(part.points for part in panel.levels.get("waist", ()))]
+    done, _, _ = place_all(list(_wishes(panel)), Space.within(panel.loop(), taken, 0.5))
     for label in done:
         yield from label.items
 

@@ -65,7 +65,8 @@ def _place(
     taken = ~_pages(plan, upright, origin, shape)
     for ring in obstacles:
         taken |= raster.filled(ring, origin, CELL_MM, shape)
-        taken |= raster.stamped(np.vstack((ring, ring[:1])), origin, CELL_MM, shape)
+    if obstacles:
+        taken |= raster.stamped([np.vstack((ring, ring[:1])) for ring in obstacles], origin, CELL_MM, shape)
     rows, columns = (int(np.ceil(side / CELL_MM)) for side in (block.height_mm, block.width_mm))
     free = np.argwhere(raster.free_corners(raster.sums(taken), rows, columns))
     if len(free) == 0:

@@ -10,13 +10,14 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from fanblock.geometry import region
-from fanblock.geometry.bezier import fit_all, polyline
+from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.pattern.model import FOLD, Notch, Panel, Pattern, Slit
 from fanblock.sheet.drawing import Group, Stroke, Words
 from fanblock.sheet.labels import wishes
 from fanblock.sheet.placing import Placed, flag, place_all, place_allowances
 from fanblock.sheet.space import Box, Space
+from fanblock.sheet.strokes import Drawn, strokes
 from fanblock.sheet.upright import slit_points, upright
 
 BAR_IN_MM, BAR_OUT_MM = 9.0, 6.0
@@ -51,13 +52,8 @@ def piece(panel: Panel, pattern: Pattern) -> Piece:
 def printed(panels: Sequence[Panel], pattern: Pattern) -> tuple[Piece, ...]:
     """Return the piece of each of ``panels``; the curves of all are fitted together, which is faster."""
     turned = [_clear_grain(upright(panel)) for panel in panels]
-    curves = [_curves(panel) for panel in turned]
-    fitted = iter(fit_all([curve for some in curves for curve, *_ in some]))
-    drawn = [
-        [Stroke(beziers, pen, name, closed) for (_, pen, name, closed), beziers in zip(some, fitted, strict=False)]
-        for some in curves
-    ]
-    return tuple(_piece(panel, strokes, pattern) for panel, strokes in zip(turned, drawn, strict=True))
+    drawn = strokes([_curves(panel) for panel in turned])
+    return tuple(_piece(panel, curves, pattern) for panel, curves in zip(turned, drawn, strict=True))
 
 
 def _piece(panel: Panel, curves: Sequence[Stroke], pattern: Pattern) -> Piece:
@@ -88,17 +84,17 @@ def _flag_ground(beside: Placed, panel: Panel) -> list[Points]:
     return [box.corners(), lead.corners()]
 
 
-def _curves(panel: Panel) -> list[tuple[Curve, str, str, bool]]:
-    """The outlines and levels, each with its pen, its name and whether it is closed."""
+def _curves(panel: Panel) -> list[Drawn]:
+    """The outlines and levels."""
     found = []
     if panel.cut_line is not None:
         ring = np.vstack((panel.cut_line.points, panel.cut_line.points[:1]))
-        found.append((Curve(frozen(ring)), "cut", "cut line", True))
+        found.append(Drawn(Curve(frozen(ring)), "cut", "cut line", True))
     for edge in panel.edges:
         on_fold = edge.kind == FOLD or (panel.fold and panel.fold == edge.name)
-        found.append((edge.curve, "fold" if on_fold else "stitch", edge.name, False))
+        found.append(Drawn(edge.curve, "fold" if on_fold else "stitch", edge.name))
     for name in ("waist", "bust"):
-        found += [(part, "level", f"{name} level", False) for part in panel.levels.get(name, ())]
+        found += [Drawn(part, "level", f"{name} level") for part in panel.levels.get(name, ())]
     return found
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -36,9 +37,9 @@ def place(wish: Wish, space: Space) -> Placed | None:
         width, high = block.width_mm + (sign + SIGN_GAP_MM if sign else 0.0), max(block.height_mm, sign)
         best: tuple[float, Box] | None = None
         for target in wish.places:
-            near = space.nearest(width, high, np.asarray(target), block.angle_deg, wish.weights, wish.reach_mm)
-            if near is not None and (best is None or near[0] < best[0] - 1.0):
-                best = near
+            reach = wish.reach_mm if best is None else min(wish.reach_mm, best[0] - 1.0)
+            near = space.nearest(width, high, np.asarray(target), block.angle_deg, wish.weights, reach)
+            best = near or best
             if best is not None and best[0] < 2.0:
                 break
         if best is not None:
@@ -68,33 +69,27 @@ def place_allowances(panel: Panel, space: Space, units: str) -> tuple[list[Place
     """Return the allowances in words along their edges, inside the stitch line, where there is room."""
     done: list[Placed] = []
     for edge, words, distances in allowance_wishes(panel, units):
-        found = next(
-            (
-                box
-                for size in (2.7, LEAST_MM)
-                for depth in (0.9, 2.0, 3.5)
-                for at in distances
-                if space.fits(box := _along(edge.curve.at(at), edge.curve.tangent_at(at), words, size, depth))
-            ),
-            None,
-        )
-        if found is not None:
-            size = found.height_mm / (RISE + SINK)
-            block = Block((Line(words, size),), found.angle_deg)
-            done.append(Placed(f"allowance {edge.name}", found, block.words(found), block))
-            space = space.without(found)
+        feet = [(edge.curve.at(at), edge.curve.tangent_at(at)) for at in distances]
+        for size, depth in ((size, depth) for size in (2.7, LEAST_MM) for depth in (0.9, 2.0, 3.5)):
+            block = Block((Line(words, size),))
+            found = space.first_free([_along(point, tangent, block, depth) for point, tangent in feet])
+            if found is not None:
+                turned = block.turned(found.angle_deg)
+                done.append(Placed(f"allowance {edge.name}", found, turned.words(found), turned))
+                space = space.without(found)
+                break
     return done, space
 
 
-def _along(point: Points, tangent: Points, words: str, size_mm: float, depth_mm: float) -> Box:
-    block = Block((Line(words, size_mm),))
-    middle = point + np.array([-tangent[1], tangent[0]]) * (depth_mm + 1.0 + 0.5 * block.height_mm)
-    angle = float(np.degrees(np.arctan2(tangent[1], tangent[0])))
+def _along(point: Points, tangent: Points, block: Block, depth_mm: float) -> Box:
+    off = depth_mm + 1.0 + 0.5 * block.height_mm
+    (x, y), (dx, dy) = point.tolist(), tangent.tolist()
+    angle = math.degrees(math.atan2(dy, dx))
     if angle <= -89.0:
         angle += 180.0
     elif angle > 91.0:
         angle -= 180.0
-    return Box(float(middle[0]), float(middle[1]), block.width_mm, block.height_mm, angle)
+    return Box(x - off * dy, y + off * dx, block.width_mm, block.height_mm, angle)
 
 
 def flag(unplaced: Sequence[Wish], panel: Panel, outline: Points) -> Placed | None:

@@ -7,6 +7,7 @@ places at once.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
@@ -44,12 +45,12 @@ class Box:
         wide, high = self.width_mm + 2 * more_mm, self.height_mm + 2 * more_mm
         across = np.linspace(-0.5, 0.5, int(np.ceil(wide / step_mm)) + 1) * wide
         up = np.linspace(-0.5, 0.5, int(np.ceil(high / step_mm)) + 1) * high
-        return self._placed(np.stack(np.meshgrid(across, up), axis=-1).reshape(-1, 2))
+        return self._placed(np.stack((np.tile(across, len(up)), np.repeat(up, len(across))), axis=1))
 
     def _placed(self, points: Points) -> Points:
-        turn = np.radians(self.angle_deg)
-        matrix = np.array([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
-        return np.asarray(points @ matrix.T + np.array([self.x, self.y]))
+        turn = math.radians(self.angle_deg)
+        cos, sin = math.cos(turn), math.sin(turn)
+        return np.asarray(points @ np.array([[cos, sin], [-sin, cos]]) + (self.x, self.y))
 
 
 @dataclass(frozen=True, eq=False)
@@ -67,16 +68,20 @@ class Space:
         size = np.ceil((outline.max(axis=0) - origin) / cell_mm).astype(np.int64) + 2
         shape = (int(size[1]), int(size[0]))
         taken = ~raster.filled(outline, origin, cell_mm, shape)
-        for line in (np.vstack((outline, outline[:1])), *lines):
-            taken |= raster.stamped(line, origin, cell_mm, shape)
+        taken |= raster.stamped((np.vstack((outline, outline[:1])), *lines), origin, cell_mm, shape)
         return Space(frozen(origin), taken, cell_mm)
 
-    def fits(self, box: Box) -> bool:
-        """Tell whether the box, with its clearance, is free."""
-        index = np.floor((box.dense(0.7 * self.cell_mm, CLEAR_MM) - self.origin) / self.cell_mm).astype(np.int64)
-        shape = self.taken.shape
-        inside = (index >= 0).all() and (index[:, 0] < shape[1]).all() and (index[:, 1] < shape[0]).all()
-        return bool(inside and not self.taken[index[:, 1], index[:, 0]].any())
+    def first_free(self, boxes: Sequence[Box]) -> Box | None:
+        """Return the first of some boxes that is free with its clearance; None if none is. All are of one size."""
+        grid = replace(boxes[0], x=0.0, y=0.0, angle_deg=0.0).dense(0.7 * self.cell_mm, CLEAR_MM)
+        places = np.array([box._placed(grid) for box in boxes])
+        index = np.floor((places - self.origin) / self.cell_mm).astype(np.int64)
+        rows, columns = self.taken.shape
+        outside = ((index < 0) | (index >= (columns, rows))).any(axis=2)
+        index[outside] = 0
+        met = outside | self.taken[index[..., 1], index[..., 0]]
+        free = np.flatnonzero(~met.any(axis=1))
+        return boxes[free[0]] if len(free) else None
 
     def without(self, box: Box) -> Space:
         """Return the space that is left when words stand in the box."""
@@ -87,10 +92,11 @@ class Space:
         """Return the space within the upright rectangle from ``low`` to ``high``."""
         start = np.ceil((low - self.origin) / self.cell_mm).astype(np.int64).clip(0)
         end = np.floor((high - self.origin) / self.cell_mm).astype(np.int64).clip(0)
-        taken = np.ones_like(self.taken)
-        window = (slice(start[1], end[1]), slice(start[0], end[0]))
-        taken[window] = self.taken[window]
-        return replace(self, taken=taken)
+        return replace(
+            self,
+            origin=frozen(self.origin + start * self.cell_mm),
+            taken=self.taken[start[1] : end[1], start[0] : end[0]],
+        )
 
     @cached_property
     def _sums(self) -> NDArray[np.int32]:

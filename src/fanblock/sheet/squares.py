@@ -15,6 +15,7 @@ import numpy as np
 from fanblock.geometry.bezier import polyline
 from fanblock.sheet.drawing import PAPER_BLUE, Group, Stroke, Words
 from fanblock.sheet.ink import Box
+from fanblock.sheet.upright import moved_group, turned_group
 
 SQUARE_NAME = "test square"
 """Name of the group that holds a test square."""
@@ -27,7 +28,7 @@ FRAME_IN_MM, FRAME_OUT_MM = 5.5, 9.5
 """How far words and ticks reach inside the square, and the bars and theirs outside it above and at the right."""
 
 _WORDS_MM = 2.8
-_OFF_MM, _END_MM = 7.0, 1.6
+_OFF_MM, _END_MM, _APART_MM = 7.0, 1.6, 6.0
 _TICK_MM, _LONG_TICK_MM = 1.5, 3.0
 
 
@@ -69,6 +70,29 @@ def square_box(x: float = 0.0, y: float = 0.0) -> Box:
     """Return the room :func:`square_at` at ``(x, y)`` takes, its words and line widths included."""
     side = SQUARE_MM + _OFF_MM + _END_MM + 0.4
     return Box(x - 0.5, y - 0.5, x + side, y + side)
+
+
+def gauge_at(x: float, y: float, upright: bool = False) -> Group:
+    """Return two bars of 100 mm and of 4 in that stand for one side of the square where a page has no room for it.
+
+    The room of the level one is :func:`gauge_box`; the upright one is the level one turned a quarter.
+    """
+    items: list[Stroke | Words] = []
+    for length, name, row in ((SQUARE_MM, "100 mm", 0.0), (BAR_MM, "4 in", _APART_MM)):
+        step, start = (10.0 if row == 0.0 else 25.4), _END_MM
+        items.append(line([(0.0, start + row), (length, start + row)], "scale", f"{name} upright" if upright else name))
+        for count in range(round(length / step) + 1):
+            half = _END_MM if count in (0, round(length / step)) else 0.4 * _END_MM
+            items.append(line([(step * count, start + row - half), (step * count, start + row + half)], "scale"))
+        items.append(Words(f"this bar: {name}", 62.0, start + row + 1.3, 2.6, "middle", color=PAPER_BLUE))
+    group = Group(SQUARE_NAME, tuple(items))
+    return moved_group(turned_group(group, gauge_box().height_mm) if upright else group, (x, y))
+
+
+def gauge_box(upright: bool = False) -> Box:
+    """Return the room a gauge at (0, 0) takes, its words and line widths included."""
+    long, high = BAR_MM + 0.4, _APART_MM + _END_MM + 3.8
+    return Box(0.0, 0.0, high, long) if upright else Box(0.0, 0.0, long, high)
 
 
 def long_line(x: float, y: float, length_mm: float = LONG_LINE_MM) -> Group:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from fanblock.geometry.curve import Points
-from fanblock.pattern.model import CENTER, FOLD, LACING, TOP, Edge, Panel, Pattern
+from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, LACING, TOP, Edge, Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.units import format_length
 
@@ -99,7 +99,7 @@ def _nearest(points: Points, along: Points, to: Points) -> tuple[float, float]:
 
 def _underarm(pattern: Pattern) -> float | None:
     """The lowest place of the top edge above the waist, along the ruling, off the two centres."""
-    tops = [edge.curve.points for panel in pattern.panels for edge in panel.edges if edge.kind == TOP]
+    tops = [edge.curve.points for panel in pattern.panels for edge in panel.edges if edge.kind in (TOP, ARMHOLE)]
     if not tops:
         return None
     around, height = pattern.block.where(np.vstack(tops))

@@ -13,12 +13,12 @@ import numpy as np
 
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import frozen
-from fanblock.sheet.clear import Held, box_place, square_place
+from fanblock.sheet.clear import Held, box_place, measured_on
 from fanblock.sheet.drawing import PAPER_BLUE, Group, Stroke, Words
 from fanblock.sheet.font import fitted, width_mm
 from fanblock.sheet.ink import Box
 from fanblock.sheet.paper import Paper
-from fanblock.sheet.squares import line, square_at
+from fanblock.sheet.squares import line
 from fanblock.sheet.tiles import HEADER_MM, TRIM_MM, Joint, Tile, TilePlan, field_on, printable, window_on
 from fanblock.sheet.writing import plain
 
@@ -75,11 +75,10 @@ def tile_page(
     joints = [joint for joint in plan.joints if tile in (joint.over, joint.under)]
     marks = Group("joints", tuple(item for joint in joints for item in _joint(joint, tile, plan)))
     here = carried.moved(x, y).within(window_on(paper)).with_ink([marks])
-    square_x, square_y, _ = square_place(here, _free_sides(tile, plan))
-    square = square_at(square_x, square_y)
-    under = Group("page name", (_pale(tile, field, here.with_ink([square])),))
+    measured = measured_on(here, _free_sides(tile, plan))
+    under = Group("page name", (_pale(tile, field, here.with_ink(measured)),))
     top = printable(paper).top
-    over = [header(paper, paper.width_mm, top, tile.name, words, count), marks, square]
+    over = [header(paper, paper.width_mm, top, tile.name, words, count), marks, *measured]
     return [under], over
 
 

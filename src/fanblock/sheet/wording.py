@@ -96,11 +96,9 @@ def choices(
     texts: Sequence[str], sizes_mm: Sequence[float], widths_mm: Sequence[float], bold: bool = False
 ) -> tuple[Block, ...]:
     """Return ways to set the texts, the best first: every size, level before upright, wide before narrow."""
-    found: dict[tuple[tuple[Line, ...], float], None] = {}
+    found: list[Block] = []
     for size in sizes_mm:
-        for angle in (0.0, 90.0):
-            for width in widths_mm:
-                lines = paragraphs(texts, size, width, bold)
-                if max(line.width_mm for line in lines) <= width:
-                    found[lines, angle] = None
-    return tuple(Block(lines, angle) for lines, angle in found)
+        ways = {width: paragraphs(texts, size, width, bold) for width in widths_mm}
+        fitting = [lines for width, lines in ways.items() if max(line.width_mm for line in lines) <= width]
+        found += [Block(lines, angle) for angle in (0.0, 90.0) for lines in dict.fromkeys(fitting)]
+    return tuple(found)

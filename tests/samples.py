@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
 from functools import cache
 
 from fanblock.block.from_body import block_of
@@ -11,6 +12,7 @@ from fanblock.draft.model import Draft
 from fanblock.draft.work import Work
 from fanblock.make import draft_pattern, run_steps
 from fanblock.pattern.model import Pattern
+from fanblock.problems import GeometryError
 from fanblock.recipe.dials import with_dials
 from fanblock.recipe.library import open_recipe
 from fanblock.recipe.model import Recipe
@@ -22,6 +24,9 @@ from fanblock.wearer.model import Measures, Tilt, Wearer
 
 RECIPES = recipe_ids()
 """The ids of the recipes that come with the program."""
+
+STAYS = ("stays-five-panels", "stays-three-panels")
+"""Two of them that serve every body of the catalogue."""
 
 FILE = "r.yaml"
 """The name under which sample recipes are read."""
@@ -73,6 +78,22 @@ DESPITE = ("waist",)
 def drafted(body: str, recipe: str) -> Pattern:
     """Return the pattern of a shipped recipe for a body of the catalogue."""
     return draft_pattern(BODIES[body], open_recipe(recipe), despite=DESPITE)
+
+
+FEW = ("ordinary", "large drop", "very short", "uneven")
+"""Bodies on which every other shipped recipe is tried."""
+
+
+def drawn(recipe: str) -> dict[str, Pattern]:
+    """Return the patterns of a shipped recipe by body, without the bodies for which it is refused.
+
+    The stays are drawn for the whole catalogue, other recipes for a few bodies.
+    """
+    found = {}
+    for name in BODIES if recipe in STAYS else FEW:
+        with suppress(GeometryError):
+            found[name] = drafted(name, recipe)
+    return found
 
 
 @cache

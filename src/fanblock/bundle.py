@@ -11,22 +11,23 @@ from fanblock.pattern.model import Pattern
 from fanblock.picture import picture_svg
 from fanblock.problems import ExportError
 from fanblock.sheet import phrases
-from fanblock.sheet.blocksheet import block_sheet
 from fanblock.sheet.cover import cover
-from fanblock.sheet.guidepages import guide_html, guide_pages
 from fanblock.sheet.json import pattern_json
-from fanblock.sheet.layout import is_tiled, laid_out, pieces_of, tiled_layout
-from fanblock.sheet.measureform import measure_form
+from fanblock.sheet.layout import is_tiled, laid_out, tiled_layout
 from fanblock.sheet.paper import A0, A4, LETTER, Paper
 from fanblock.sheet.pdf import one_page, sheets, tiled
 from fanblock.sheet.piece import Piece
-from fanblock.sheet.png import WIDEST_PX, to_png
+from fanblock.sheet.png import to_png
 from fanblock.sheet.report import report_html
 from fanblock.sheet.svg import write_svg
+from fanblock.sheet.views import Views
 from fanblock.wearer.body import Body
 
 USUAL = (A4, LETTER, A0)
 """The papers a pattern is printed on when nobody asks for another."""
+
+PICTURE_PX = 900
+"""Width of pictures: enough to read the numbers of pieces; what a picture costs grows with its pixels."""
 
 Working = Callable[[str], AbstractContextManager[None]]
 """Called with what is being done, around doing it."""
@@ -58,9 +59,9 @@ def pattern_bundle(
     papers are used, and one that the pattern does not fit is left out and said so.
     """
     with working("drawing the pieces"):
-        pieces = pieces_of(pattern)
-        picture = to_png(picture_svg(pattern, pieces), WIDEST_PX)
-        report = report_html(pattern, pieces)
+        views = Views(pattern)
+        picture = to_png(picture_svg(pattern, views), PICTURE_PX)
+        report = report_html(pattern, views)
     files = [
         Made("report.html", "start here: pictures, checks, what to cut and sew, cautions", report.encode()),
         Made("sheet.png", "the pattern in one picture", picture),
@@ -69,7 +70,7 @@ def pattern_bundle(
     for paper in papers or USUAL:
         try:
             with working(f"laying out {paper.name}"):
-                files.append(_printed(pattern, paper, pieces))
+                files.append(_printed(pattern, paper, views.pieces))
         except ExportError as error:
             if papers:
                 raise
@@ -78,7 +79,7 @@ def pattern_bundle(
         Made(
             "pattern.svg",
             "all pieces at true scale, for a vector editor",
-            write_svg(laid_out(pattern, pieces=pieces)).encode(),
+            write_svg(views.flat).encode(),
         ),
         Made("pattern.json", "all numbers, for other programs", pattern_json(pattern).encode()),
     ]
@@ -113,6 +114,9 @@ def block_bundle(
 
     ``papers`` as in :func:`pattern_bundle`; without them A4 and Letter.
     """
+    from fanblock.sheet.blocksheet import block_sheet
+    from fanblock.sheet.guidepages import guide_html, guide_pages
+
     with working("drawing the block"):
         sheet = block_sheet(block, body)
         guide = guide_html(block, body)
@@ -131,7 +135,7 @@ def block_bundle(
         files.append(Made(_pdf_name(paper, "block"), says, data))
     svg = write_svg(sheet)
     files += [
-        Made("block.png", "the block in one picture", to_png(svg, WIDEST_PX)),
+        Made("block.png", "the block in one picture", to_png(svg, PICTURE_PX)),
         Made("block.svg", "the block at true scale, for a vector editor", svg.encode()),
     ]
     return Bundle(tuple(files))
@@ -139,6 +143,8 @@ def block_bundle(
 
 def form_bundle() -> Bundle:
     """Return the blank form for taking measures, for A4 and for Letter paper."""
+    from fanblock.sheet.measureform import measure_form
+
     return Bundle(
         tuple(
             Made(_pdf_name(paper, "measures"), f"for {paper.name} paper", sheets(measure_form(paper)))

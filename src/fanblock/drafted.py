@@ -15,6 +15,7 @@ from fanblock.picture import picture_svg
 from fanblock.sheet import phrases
 from fanblock.sheet.paper import Paper, paper
 from fanblock.sheet.tapes import tape_sentence
+from fanblock.sheet.telling import telling
 
 
 class Drafted(Pattern):
@@ -50,5 +51,5 @@ class Drafted(Pattern):
         verdict = "SOUND" if self.sound else phrases.NOT_SOUND
         title = self.title
         return (
-            f"<{title.garment} for {title.wearer}, {phrases.stamp(title)}: {len(self.panels)} panels a half, {verdict}>"
+            f"<{title.garment} for {title.wearer}, {phrases.stamp(title)}: {len(self.panels)} panels {telling(self).counted}, {verdict}>"
         )

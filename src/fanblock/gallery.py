@@ -28,6 +28,7 @@ from fanblock.sheet.report import STATES
 from fanblock.sheet.silhouette import silhouette
 from fanblock.sheet.svg import write_svg
 from fanblock.sheet.tapes import tape_sentence
+from fanblock.sheet.telling import telling
 from fanblock.sheet.upright import moved_group
 from fanblock.wearer.library import open_wearer
 from fanblock.wearer.model import Wearer
@@ -76,10 +77,12 @@ def picture(pattern: Pattern) -> Drawing:
     inner = WIDTH_MM - 2 * _EDGE_MM
     high = HEIGHT_MM - 2 * _EDGE_MM - _HEAD_MM - _FOOT_MM
     low = _EDGE_MM + _FOOT_MM
-    flat = key(pattern, _KEY_MM, high)
-    side = silhouette(pattern, inner - _KEY_MM, high)
-    groups = [moved_group(group, (_EDGE_MM, low)) for group in flat.groups]
-    groups += [moved_group(group, (_EDGE_MM + _KEY_MM, low)) for group in side.groups]
+    has_side = telling(pattern).has_side
+    wide = _KEY_MM if has_side else inner
+    groups = [moved_group(group, (_EDGE_MM, low)) for group in key(pattern, wide, high).groups]
+    if has_side:
+        side = silhouette(pattern, inner - wide, high)
+        groups += [moved_group(group, (_EDGE_MM + wide, low)) for group in side.groups]
     return Drawing(pattern.title.garment, WIDTH_MM, HEIGHT_MM, (_words(pattern, inner), *groups))
 
 

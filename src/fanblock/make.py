@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from fanblock.block.from_body import block_of
 from fanblock.checks.table import findings
+from fanblock.draft.band import drafted_band
 from fanblock.draft.model import Draft
 from fanblock.draft.work import Work
 from fanblock.finish.finish import finished
@@ -49,7 +50,8 @@ def draft_pattern(
     layer = over or recipe.worn_over
     body = body_of(wearer, layer, predict=over is None)
     _check_needs(body, resolved)
-    work = run_steps(Draft(body, block_of(body)), resolved)
+    start = Draft(body, block_of(body)) if resolved.block is None else drafted_band(body, resolved.block)
+    work = run_steps(start, resolved)
     code = input_code(canonical_text(wearer), explained(recipe, turned), layer)
     title = Title(recipe.name, wearer.name, recipe.id, recipe.makes, recipe.period, draft, code)
     try:
@@ -116,13 +118,25 @@ def _check_needs(body: Body, recipe: Recipe) -> None:
 
 
 def _notes(body: Body, recipe: Recipe) -> tuple[Note, ...]:
-    used = set(recipe.needs) | {"held bust to waist"}
+    on_body = recipe.block is None
+    used = set(recipe.needs) | ({"held bust to waist"} if on_body else set())
     notes = [
-        Note("guess", f"PREDICTED, MEASURE AGAIN OVER STAYS: {name}: {how}") for name, how in sorted(body.predicted.items())
+        Note("guess", f"PREDICTED, MEASURE AGAIN OVER STAYS: {name}: {how}")
+        for name, how in sorted(body.predicted.items())
+        if on_body or name in used
     ]
     notes += [
         Note("guess", f"GUESSED: {name}: {how}") for name, how in sorted(body.guessed.items()) if name in used
     ]
+    notes += _block_notes(body) if on_body else []
+    notes += [Note("wearer", text) for text in body.notes]
+    notes += [Note("toile", text) for text in recipe.watch]
+    return tuple(notes)
+
+
+def _block_notes(body: Body) -> list[Note]:
+    """Return where the block's bust line and its side come from."""
+    notes = []
     if body.over == STAYS:
         notes.append(Note("body", "the bust line is where the bust is over stays: `bust to waist` taken over them"))
     elif "raised" in body.lengths:
@@ -135,6 +149,4 @@ def _notes(body: Body, recipe: Recipe) -> tuple[Note, ...]:
         )
     if "front arc" not in body.lengths:
         notes.append(Note("guess", "GUESSED: the side lies half way round; measure `front arc` to place it"))
-    notes += [Note("wearer", text) for text in body.notes]
-    notes += [Note("toile", text) for text in recipe.watch]
-    return tuple(notes)
+    return notes

@@ -3,47 +3,38 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.font import fitted
-from fanblock.sheet.key import key
-from fanblock.sheet.layout import laid_out, pieces_of
-from fanblock.sheet.piece import Piece
-from fanblock.sheet.silhouette import silhouette
 from fanblock.sheet.svg import write_svg
 from fanblock.sheet.tapes import tape_sentence
+from fanblock.sheet.views import Views
 
 WIDTH_MM = 300.0
-_EDGE_MM, _HEAD_MM, _UPPER_MM = 6.0, 29.0, 125.0
-_KEY_MM = 195.0
+_EDGE_MM, _HEAD_MM = 6.0, 29.0
 _RED = "#c62828"
 
 
-def picture_svg(pattern: Pattern, pieces: Sequence[Piece] = (), embed_font: bool = False) -> str:
+def picture_svg(pattern: Pattern, views: Views | None = None, embed_font: bool = False) -> str:
     """Return the picture as SVG, 300 mm wide; its parts are not to scale with each other.
 
-    ``pieces`` may hand on pieces already drawn. ``embed_font`` puts the letters into the file.
+    ``views`` may hand on views of the pattern already drawn. ``embed_font`` puts the letters into the file.
     """
+    views = views or Views(pattern)
+    key, side, flat = views.key, views.side, views.flat
     inner = WIDTH_MM - 2 * _EDGE_MM
-    flat = laid_out(pattern, pieces=pieces or pieces_of(pattern))
     flat_height = inner * flat.height_mm / flat.width_mm
-    height = _HEAD_MM + _UPPER_MM + flat_height + 3 * _EDGE_MM
+    height = _HEAD_MM + key.height_mm + flat_height + 3 * _EDGE_MM
     top = _EDGE_MM + _HEAD_MM
-    parts = (
+    parts = [
         (_heading(pattern, inner), _EDGE_MM, _EDGE_MM, inner, _HEAD_MM),
-        (key(pattern, _KEY_MM, _UPPER_MM), _EDGE_MM, top, _KEY_MM, _UPPER_MM),
-        (
-            silhouette(pattern, inner - _KEY_MM, _UPPER_MM),
-            _EDGE_MM + _KEY_MM,
-            top,
-            inner - _KEY_MM,
-            _UPPER_MM,
-        ),
-        (flat, _EDGE_MM, top + _UPPER_MM + _EDGE_MM, inner, flat_height),
-    )
+        (key, _EDGE_MM, top, key.width_mm, key.height_mm),
+        (flat, _EDGE_MM, top + key.height_mm + _EDGE_MM, inner, flat_height),
+    ]
+    if side is not None:
+        parts.insert(2, (side, _EDGE_MM + key.width_mm, top, side.width_mm, side.height_mm))
     body = "".join(
         _placed(write_svg(drawing, embed_font), f"part{number}", x, y, wide, high)
         for number, (drawing, x, y, wide, high) in enumerate(parts, 1)
@@ -53,9 +44,12 @@ def picture_svg(pattern: Pattern, pieces: Sequence[Piece] = (), embed_font: bool
 
 
 def _placed(svg: str, prefix: str, x: float, y: float, wide: float, high: float) -> str:
-    """An SVG file as a part of another, in its own rectangle, its ids made its own."""
+    """An SVG file as a part of another, in its own rectangle, its ids made its own.
+
+    Nothing of it is cut off at the rectangle, which it keeps within: cutting off is what a picture takes longest over.
+    """
     inside = svg.split("?>", 1)[-1].strip().replace(' id="', f' id="{prefix}-')
-    place = f'<svg x="{x:.1f}" y="{y:.1f}" width="{wide:.1f}" height="{high:.1f}"'
+    place = f'<svg overflow="visible" x="{x:.1f}" y="{y:.1f}" width="{wide:.1f}" height="{high:.1f}"'
     return re.sub(r'<svg xmlns="[^"]*" width="[^"]*" height="[^"]*"', place, inside, count=1) + "\n"
 
 

@@ -39,6 +39,18 @@ Amount = Length | Share | Dial
 
 
 @dataclass(frozen=True, slots=True)
+class Extent:
+    """A whole length: an amount, a measure being all of itself, then plus or minus an amount.
+
+    ``plus`` is added after it has been multiplied by ``sign`` (1 or -1).
+    """
+
+    base: Amount
+    plus: Amount | None = None
+    sign: int = 1
+
+
+@dataclass(frozen=True, slots=True)
 class Height:
     """A height: a landmark, or a share of the way from waist to bust or of a measure, then plus or minus an amount.
 

@@ -71,3 +71,6 @@ AT_WAIST_MM = 0.05
 
 ALLOWANCE_MM = 0.05
 """Most that the cloth beyond the middle of an edge may fall short of its allowance."""
+
+GRAZING = 1e-7
+"""How much higher, as a share of bust to waist, a level is read, so that an edge drawn along it surely lies below it."""

@@ -22,7 +22,7 @@ DEEPEST = 50
 _MOST_UNKNOWN = 20
 _MOST_HIDDEN = 10
 _HIDDEN = re.compile(
-    "[^\t\n\r\x20-\x7e\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]|[\u2028-\u202e\u2066-\u2069\ufeff]"
+    r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff\u2028-\u202e\u2066-\u2069\ufeff]"
 )
 _LINE_END = re.compile(r"\r\n|\n|\r")
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)

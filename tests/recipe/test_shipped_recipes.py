@@ -7,7 +7,6 @@ from functools import cache
 import numpy as np
 import pytest
 
-from fanblock.gallery import WORN_OVER_STAYS
 from fanblock.make import draft_pattern
 from fanblock.pattern.model import HEM, Pattern
 from fanblock.recipe.dials import bare, with_dials
@@ -18,7 +17,6 @@ from fanblock.recipe.reading import read_recipe
 from fanblock.recipe.words import amount_text
 from fanblock.shipped import recipe_ids, wearer_names
 from fanblock.wearer.library import open_wearer
-from fanblock.wearer.model import SHIFT, STAYS
 from fanblock.wearer.reading import read_wearer
 
 FULL_STAYS = tuple(name for name in recipe_ids() if open_recipe(name).makes == "stays")
@@ -28,9 +26,7 @@ EVERY = 16
 @cache
 def drafted(recipe_id: str, wearer_name: str, dial: str = "", setting: str = "") -> Pattern:
     """Return a shipped recipe's pattern for a demo wearer, with one dial turned if it is named."""
-    recipe, wearer = open_recipe(recipe_id), open_wearer(wearer_name)
-    over = STAYS if recipe.makes in WORN_OVER_STAYS and STAYS in wearer.overs else SHIFT
-    return draft_pattern(wearer, recipe, {dial: setting} if dial else {}, over=over)
+    return draft_pattern(open_wearer(wearer_name), open_recipe(recipe_id), {dial: setting} if dial else {})
 
 
 def failed(pattern: Pattern) -> list[str]:

@@ -9,10 +9,11 @@ from tests.sheet.real import drafted, shipped
 from tests.sheet.sample import sample
 
 from fanblock.problems import ExportError
+from fanblock.sheet.alongside import along_mm, firm_runs
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.ink import ink_points
 from fanblock.sheet.layout import is_tiled, laid_out, pieces_of, tiled_layout
-from fanblock.sheet.paper import A0, A4, LETTER, Paper, roll
+from fanblock.sheet.paper import A0, A3, A4, LETTER, Paper, roll
 from fanblock.sheet.squares import SQUARE_NAME
 from fanblock.sheet.tiles import plan_tiles
 
@@ -78,6 +79,33 @@ def test_the_long_line_costs_no_page(name: str) -> None:
     bare = tuple(group for group in drawing.groups if group.name not in ("long line", "tags"))
     without = plan_tiles(Drawing("", drawing.width_mm, drawing.height_mm, bare), A4)
     assert len(plan.tiles) <= len(without.tiles)
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER, A3], ids=lambda paper: paper.name)
+@pytest.mark.parametrize("wearer", ["ferrywoman", "innkeeper", "apprentice", "pilot"])
+@pytest.mark.parametrize("recipe", ["stays-five-panels", "stays-three-panels"])
+def test_both_ends_of_the_long_line_are_printed_whole(wearer: str, recipe: str, paper: Paper) -> None:
+    """Each end bar lies on one page, 3 mm or more inside what is kept of it: neither cut off nor covered."""
+    drawing, plan = tiled_layout(drafted(wearer, recipe), paper)
+    bars = [
+        item.beziers[:, [0, 3]].reshape(-1, 2)
+        for item in named(drawing, "long line")[0].items
+        if isinstance(item, Stroke) and np.ptp(item.beziers.reshape(-1, 2), axis=0).max() == pytest.approx(8.0)
+    ]
+    assert len(bars) == 2
+    for bar in bars:
+        kept = [tile.field.grown(-3.0) for tile in plan.tiles]
+        assert any(
+            (bar >= (box.left, box.bottom)).all() and (bar <= (box.right, box.top)).all() for box in kept
+        )
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER], ids=lambda paper: paper.name)
+@pytest.mark.parametrize("name", ["ferrywoman stays-five-panels", "innkeeper stays-three-panels"])
+def test_no_line_runs_along_a_join(name: str, paper: Paper) -> None:
+    """No cutting, stitch or slit line stays within 3 mm of a join for more than 15 mm."""
+    drawing, plan = tiled_layout(shipped()[name], paper)
+    assert along_mm(firm_runs(drawing.groups), plan) == 0.0
 
 
 @pytest.mark.parametrize("name", sorted(shipped()))

@@ -13,8 +13,8 @@ from tests.sheet.real import drafted
 
 from fanblock.geometry.curve import Points
 from fanblock.problems import ExportError
-from fanblock.sheet.layout import pieces_of
 from fanblock.sheet.laying import Packing
+from fanblock.sheet.layout import pieces_of
 from fanblock.sheet.orders import orders
 from fanblock.sheet.packing import pack
 from fanblock.sheet.tilepacking import Tiling, pack_on_tiles

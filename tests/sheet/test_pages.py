@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 import shapely
@@ -55,7 +56,7 @@ def assert_printable(drawings: Sequence[Drawing], paper: Paper) -> None:
 @PAPER
 @pytest.mark.parametrize("name", sorted(PATTERNS))
 def test_cover_is_printable(name: str, paper: Paper) -> None:
-    """The cover keeps within the printable part, each of its first two pages with a test square of its own."""
+    """The cover keeps within the printable part, each of its pages with a clear test square of its own."""
     pattern = PATTERNS[name]
     drawing, plan = tiled_layout(pattern, paper)
     pages = cover(pattern, paper, drawing, plan)
@@ -64,8 +65,13 @@ def test_cover_is_printable(name: str, paper: Paper) -> None:
         for page in pages
     ]
     assert_printable(text_only, paper)
-    for page in pages[:2]:
+    for page in pages:
         assert sum(group.name == SQUARE_NAME for group in page.groups) == 1
+        square = next(group for group in page.groups if group.name == SQUARE_NAME)
+        ground = shapely.MultiPoint(ink_points([square])).envelope
+        others = [group for group in page.groups if group.name not in (SQUARE_NAME, "page map")]
+        for item in (item for group in others for item in group.items if isinstance(item, Words)):
+            assert not ground.intersects(shapely.Polygon(words_corners(item))), item.text
 
 
 def test_first_page_alone_is_enough_to_begin() -> None:
@@ -94,13 +100,25 @@ def test_cover_tells_how_to_sew_and_what_to_beware_of() -> None:
     text = said(cover(pattern, A4, drawing, plan))
     for part in (
         "68.6 cm",
-        "Join A to A: piece 1 (front) to piece 2 (side).",
+        "Join A to A: piece 1 (front) to piece 2 (side)",
+        "For the toile",
         "straight grain",
         "pregnancy",
         "clinician",
     ):
         assert part in text
     assert text.index("Join A to A") < text.index("Join B to B")
+
+
+def test_the_key_to_the_marks_shows_only_what_is_used() -> None:
+    """Stays without a fold have no line for one; with a slit they have that."""
+    pattern = PATTERNS["ferrywoman stays-five-panels"]
+    drawing, plan = tiled_layout(pattern, A4)
+    text = said(cover(pattern, A4, drawing, plan))
+    assert "slit up to the bar" in text
+    assert "lay on the fold" not in text
+    folded = replace(pattern, panels=(replace(pattern.panels[0], fold="center front"), *pattern.panels[1:]))
+    assert "lay on the fold" in said(cover(folded, A4, drawing, plan))
 
 
 def test_cover_of_an_unsound_pattern_says_so() -> None:

@@ -9,14 +9,15 @@ from scipy.special import ellipe
 from tests.sheet.real import shipped
 from tests.sheet.sample import GAP, TOP_MM, sample
 
+from fanblock.geometry.bezier import sample as sample_beziers
 from fanblock.pattern.model import Pattern
 from fanblock.sheet.drawing import Drawing, Stroke, Words
 from fanblock.sheet.ink import ink_points
 from fanblock.sheet.joined import joined
 from fanblock.sheet.key import key
-from fanblock.sheet.silhouette import silhouette
+from fanblock.sheet.silhouette import LEAST_PLATE_MM, SHOULDER_MM, silhouette
 from fanblock.sheet.tapes import tape_numbers
-from fanblock.sheet.worn import WIDE_RATIO, Worn, depth_mm
+from fanblock.sheet.worn import UPRIGHT_RATIO, WIDE_RATIO, Worn, depth_mm
 
 PATTERNS = {"sample": sample(), **shipped()}
 
@@ -86,10 +87,54 @@ def test_depth_of_the_oval_agrees_with_the_exact_ellipse(half_girth: float) -> N
 def test_stays_stand_like_stays(name: str) -> None:
     """The front leans out from waist to bust more than twice as far as the back, and the form grows no wider above."""
     worn = Worn(PATTERNS[name])
-    front, back = worn.profile(np.array([0.0, 1.0, 1.6]))
+    front, back = worn.profile(np.array([0.0, 1.0, 2.0]))
     assert front[1] < front[0]
     assert front[0] - front[1] > 2.0 * abs(back[1] - back[0])
     assert back[2] - front[2] < 1.03 * (back[1] - front[1])
+
+
+@pytest.mark.parametrize("name", sorted(PATTERNS))
+def test_a_boned_front_is_straight_up_to_its_edge(name: str) -> None:
+    """From the waist to the garment's edge the front is one straight line, without an angle at the bust."""
+    worn = Worn(PATTERNS[name])
+    heights = np.linspace(0.0, worn.front_top, 30)
+    front, _ = worn.profile(heights)
+    assert worn.front_top > 1.0
+    assert front == pytest.approx(front[0] + (front[-1] - front[0]) * heights / heights[-1], abs=1e-6)
+
+
+@pytest.mark.parametrize("name", sorted(PATTERNS))
+def test_the_form_fills_the_garment_and_its_arm_stands_over_the_edge(name: str) -> None:
+    """The form comes within 4 mm of the garment's foremost top, and the plate for the arm ends 1 to 4 cm above the top
+    edge under it: recipes cut 1.5 to 6 cm under the armpit (common practice, no source).
+    """
+    view = silhouette(PATTERNS[name])
+    strokes = [item for group in view.groups for item in group.items if isinstance(item, Stroke)]
+    form = shapely.Polygon(sample_points(next(one for one in strokes if one.name == "form")))
+    bodies = [sample_points(one) for one in strokes if one.pen == "paper" and one.name != "tab"]
+    scale = scale_of(view, PATTERNS[name])
+    tip = min(np.vstack(bodies).tolist())
+    assert form.distance(shapely.Point(tip)) < 4.0 * scale
+    plate = sample_points(next(one for one in strokes if one.name == "arm plate"))
+    foot = plate[int(np.argmin(plate[:, 1]))]
+    cloth = shapely.unary_union([shapely.Polygon(ring).buffer(0.0) for ring in bodies])
+    below = cloth.intersection(shapely.LineString([foot - np.array([0.0, 400.0]), foot + np.array([0.0, 100.0])])).bounds[3]
+    assert 10.0 * scale < foot[1] - below < 40.0 * scale
+
+
+def sample_points(stroke: Stroke) -> np.ndarray:
+    """Points along a closed stroke."""
+    return sample_beziers(stroke.beziers, 0.2)
+
+
+def scale_of(view: Drawing, pattern: Pattern) -> float:
+    """How many millimetres of a side view are one of the body: by the plate, which is as high as the body says."""
+    strokes = [item for group in view.groups for item in group.items if isinstance(item, Stroke)]
+    plate = sample_points(next(one for one in strokes if one.name == "arm plate"))
+    lengths = pattern.body.lengths
+    nape = lengths.get("back length", 400.0)
+    high = max(nape - SHOULDER_MM - UPRIGHT_RATIO * lengths.get("underarm", 0.5 * nape), LEAST_PLATE_MM)
+    return float(np.ptp(plate[:, 1])) / high
 
 
 @pytest.mark.parametrize("name", sorted(PATTERNS))

@@ -12,7 +12,7 @@ from tests.sheet.real import shipped
 from tests.sheet.sample import sample
 
 from fanblock.geometry.curve import Curve, frozen
-from fanblock.pattern.model import CENTER, HEM, SEAM, TOP, Edge, EdgeName, Panel, Pattern
+from fanblock.pattern.model import CENTER, HEM, SEAM, SLIT, TOP, Edge, EdgeName, Panel, Pattern
 from fanblock.sheet.drawing import Stroke, Words
 from fanblock.sheet.ink import words_corners
 from fanblock.sheet.piece import Piece, piece
@@ -37,13 +37,22 @@ def words_of(one: Piece) -> list[Words]:
 
 @pytest.mark.parametrize("one", [one for _, one in PIECES], ids=NAMES)
 def test_words_lie_inside_the_piece_or_on_its_flag(one: Piece) -> None:
-    """Every text lies within the stitch line, but for those on the flag beside the piece."""
-    inside = shapely.Polygon(one.panel.loop())
+    """Every text lies within the stitch line, but for those of an allowance, which may lie in it, and on the flag."""
+    inside, cut = shapely.Polygon(one.panel.loop()), shapely.Polygon(one.ground)
+    along = {
+        item
+        for label in one.labels
+        if label.name.startswith(("allowance", "clip"))
+        for item in label.items
+        if isinstance(item, Words)
+    }
     flagged = [label for label in one.labels if label.name == "flag"]
     beside = {words.text for label in flagged for words in label.items if isinstance(words, Words)}
     for words in words_of(one):
         if words.text not in beside:
-            assert inside.buffer(0.2).covers(shapely.Polygon(words_corners(words))), words.text
+            box = shapely.Polygon(words_corners(words))
+            in_allowance = words in along and cut.covers(box) and not inside.intersects(box)
+            assert in_allowance or inside.buffer(0.2).covers(box), words.text
 
 
 @pytest.mark.parametrize("one", [one for _, one in PIECES], ids=NAMES)
@@ -168,3 +177,37 @@ def test_allowances_are_said_in_words_along_their_edges() -> None:
             words = next(item for item in said[edge.name].items if isinstance(item, Words))
             assert words.text == ("15 mm allowance" if edge.kind == SEAM else words.text)
             assert "allowance" in words.text
+
+
+@pytest.mark.parametrize("one", [one for _, one in PIECES], ids=NAMES)
+def test_wide_allowances_hold_their_own_words(one: Piece) -> None:
+    """An allowance of 8 mm or more is named outside the stitch line, in the allowance."""
+    inside = shapely.Polygon(one.panel.loop())
+    boxes = {label.name: shapely.Polygon(label.box.corners()) for label in one.labels}
+    for edge in one.panel.edges:
+        box = boxes.get(f"allowance {edge.name}")
+        if box is not None and one.panel.allowances.get(edge.name, 0.0) >= 8.0:
+            assert not inside.intersects(box), edge.name
+
+
+def test_an_allowance_that_ends_at_the_waist_says_what_to_do() -> None:
+    """Both sides of every open seam say "clip" just above the waist bar; a seam sewn to the hem does not."""
+    for panel in shipped()["ferrywoman stays-five-panels"].panels:
+        one = piece(panel, shipped()["ferrywoman stays-five-panels"])
+        clips = {label.name.removeprefix("clip ") for label in one.labels if label.name.startswith("clip")}
+        opened = {edge.name.removesuffix(" below waist") for edge in panel.edges if edge.kind == SLIT}
+        assert clips == opened
+        for label in one.labels:
+            if label.name.startswith("clip"):
+                bar = next(notch for notch in one.panel.notches if notch.kind == "waist" and notch.edge in label.name)
+                assert np.hypot(label.box.x - bar.point[0], label.box.y - bar.point[1]) < 30.0
+
+
+def test_top_and_lower_edge_are_named_once() -> None:
+    """Of the labels along the edges at most one names the top edge and one the lower edge; with room both are there."""
+    for _, one in PIECES:
+        said = [item.text for label in one.labels for item in label.items if isinstance(item, Words)]
+        for which in ("top edge ·", "lower edge ·"):
+            assert sum(text.startswith(which) for text in said) <= 1
+    wide = [item.text for item in words_of(dict(zip(NAMES, (one for _, one in PIECES), strict=True))["sample back"])]
+    assert any(text.startswith("top edge ·") for text in wide)

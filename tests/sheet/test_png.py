@@ -6,8 +6,8 @@ import io
 
 import numpy as np
 import pytest
-from tests.sheet.paper_samples import sheet
 from PIL import Image
+from tests.sheet.paper_samples import sheet
 
 from fanblock.problems import ExportError
 from fanblock.sheet.drawing import Drawing, Group, Words

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from html.parser import HTMLParser
 
 import pytest
@@ -10,6 +11,10 @@ from defusedxml import ElementTree
 from tests.sheet.real import drafted
 from tests.sheet.sample import sample
 
+from fanblock.pattern.model import Note
+from fanblock.sheet.drawing import Words
+from fanblock.sheet.font import width_mm
+from fanblock.sheet.layout import laid_out
 from fanblock.sheet.report import report_html
 
 VOID = {"meta", "br", "hr", "img", "input", "link"}
@@ -108,8 +113,8 @@ def test_five_numbers_stand_before_any_picture() -> None:
     """What a tape can check comes first."""
     text = report_html(sample())
     sentence = (
-        "Above the waist it stands center front 21.2 cm, under the arm 16.0 cm, center back 25.9 cm; "
-        "the waist as worn is 68.6 cm, of which 5.0 cm is gap."
+        "Above the waist it stands centre front 21.2 cm; under the arm, at its lowest, 16.0 cm; centre back along the "
+        "lacing edge 25.9 cm; the waist as worn is 68.6 cm, of which 5.0 cm is gap."
     )
     assert text.index(sentence) < text.index("<svg")
 
@@ -141,7 +146,7 @@ def test_notes_checks_cuts_and_dials_are_shown() -> None:
     pattern = sample()
     said = read(report_html(pattern)).text
     for note in pattern.notes:
-        assert note.says in said
+        assert note.says.removeprefix("GUESSED: ") in said
     for finding in pattern.findings:
         assert finding.says in said
     for name, words, _ in pattern.dials:
@@ -153,3 +158,34 @@ def test_notes_checks_cuts_and_dials_are_shown() -> None:
 def test_same_pattern_same_page() -> None:
     """Twice the same bytes."""
     assert report_html(sample()) == report_html(sample())
+
+
+def test_a_guess_is_said_once_and_memory_is_owned() -> None:
+    """Under the heading for guesses none begins GUESSED again, and memory is said to be memory of the trade."""
+    pattern = replace(sample(), notes=(Note("guess", "GUESSED: held bust: 18 cm (from memory: measure raised)"),))
+    said = read(report_html(pattern)).text
+    assert "GUESSED" not in said
+    assert "Held bust: 18 cm (from memory of the trade, not measured: measure raised)" in said
+
+
+def test_words_of_the_trade_are_explained() -> None:
+    """Draft and code, turn, dial, take, truing and memory each have one line."""
+    text = report_html(sample())
+    for word in ("draft 2 · code 7F3A", "block", "dial", "take", "truing", "from memory"):
+        assert f"<dt>{word}</dt>" in text
+    assert re.search(r"<dt>turns \d+°</dt>", text)
+    assert "Same code, same papers" in text
+
+
+def test_the_toile_has_a_box_of_its_own() -> None:
+    """How to cut and lace a toile, and what is not planned, stand after the sewing order."""
+    said = read(report_html(sample())).text
+    assert said.index("Join A to A") < said.index("For the toile") < said.index("not planned on these sheets yet")
+
+
+def test_the_title_of_the_pieces_has_room_in_any_font() -> None:
+    """On a screen without our font the title is shown in a wider one: a fifth more than its width is kept for it."""
+    drawing = laid_out(sample())
+    title = next(group for group in drawing.groups if group.name == "title")
+    words = max((item for item in title.items if isinstance(item, Words)), key=lambda item: item.size_mm)
+    assert words.x + 1.19 * width_mm(words.text, words.size_mm, words.bold) < drawing.width_mm

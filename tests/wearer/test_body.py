@@ -62,17 +62,21 @@ def test_underarm_is_half_the_back() -> None:
     """16 in of back go with 8 in under the arm: Artistic Ladies' Tailor System, Vienna and New York, 1902."""
     body = body_of(wearer(over_shift(back_length=16 * 2.54), units="in"))
     assert body.length_mm("underarm") == pytest.approx(8 * 25.4)
-    assert dict(body.guessed) == {
-        "underarm": "8 in, half of the back length (a tailors' rule of 1902)",
-        "held bust to waist": "7 1/4 in, bust to waist and 1 in more, since stays lift the bust "
-        "(from memory: measure raised)",
-    }
+    assert body.guessed["underarm"] == "8 in, half of the back length (a tailors' rule of 1902)"
+    assert body.guessed["held bust to waist"] == (
+        "7 1/4 in, bust to waist and 1 in more, since stays lift the bust (from memory: measure raised)"
+    )
 
 
 def test_every_guess_says_how_it_came() -> None:
-    """With the three needed measures alone, three lengths are guessed, each in words."""
+    """With the three needed measures alone all that a garment may hang on is guessed, each in words."""
     assert dict(body_of(wearer(over_shift())).guessed) == {
+        "across back": "35.4 cm, from the bust (from memory of a size table)",
+        "across front": "33.6 cm, from the bust (from memory of a size table)",
         "back length": "41.4 cm, from the bust by a women's size table",
+        "front length": "45.5 cm, from the guessed back length and the bust by a German size table",
+        "neck": "38.0 cm, from the bust (from memory of a size table)",
+        "shoulder": "12.4 cm, from the bust (from memory of a size table)",
         "underarm": "20.7 cm, half of the guessed back length (a tailors' rule of 1902)",
         "held bust to waist": "18.5 cm, bust to waist and 2.5 cm more, since stays lift the bust "
         "(from memory: measure raised)",
@@ -81,8 +85,10 @@ def test_every_guess_says_how_it_came() -> None:
 
 def test_what_is_measured_is_not_guessed() -> None:
     """A measure always stands before a guess; the raised bust is the held one."""
-    body = body_of(wearer(over_shift(raised=17.8, underarm=19, back_length=39)))
+    upper = {"front_length": 44, "across_back": 36, "across_front": 34, "neck": 38, "shoulder": 12}
+    body = body_of(wearer(over_shift(raised=17.8, underarm=19, back_length=39, **upper)))
     assert dict(body.guessed) == {}
+    assert body.length_mm("across front") == 340.0
     assert body.length_mm("held bust to waist") == 178.0
     assert body.length_mm("underarm") == 190.0
 

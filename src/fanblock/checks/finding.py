@@ -2,10 +2,21 @@
 
 from __future__ import annotations
 
-from fanblock.pattern.model import Finding
+from fanblock.pattern.model import Finding, Pattern
 
 HOLDS, WARNS, FAILS = "holds", "warns", "fails"
 FAMILIES = ("block", "girth", "seams", "joins", "panels", "hips", "marks", "paper", "body")
+
+
+def seam_tags(pattern: Pattern) -> dict[str, str]:
+    """Return for every seam, by name, what it is called in codes: its letter, numbered where it lies in pieces."""
+    letters = [seam.letter for seam in pattern.seams]
+    seen: dict[str, int] = {}
+    tags = {}
+    for seam in pattern.seams:
+        seen[seam.letter] = seen.get(seam.letter, 0) + 1
+        tags[seam.name] = f"{seam.letter}{seen[seam.letter]}" if letters.count(seam.letter) > 1 else seam.letter
+    return tags
 
 
 def within(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from fanblock.checks.finding import within
+from fanblock.checks.finding import seam_tags, within
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import (
     ARMHOLE,
@@ -28,12 +28,13 @@ CROSSING_KINDS = frozenset({TOP, HEM, ARMHOLE, NECKLINE, WAIST})
 
 def check(pattern: Pattern) -> tuple[Finding, ...]:
     """Return for every seam end on a free edge, and every centre line, how far that edge is from running straight on."""
-    found = [finding for seam in pattern.seams for finding in _across(pattern, seam)]
+    tags = seam_tags(pattern)
+    found = [finding for seam in pattern.seams for finding in _across(pattern, seam, tags[seam.name])]
     found += [finding for panel in pattern.panels for finding in _at_center(panel)]
     return tuple(found)
 
 
-def _across(pattern: Pattern, seam: Seam) -> list[Finding]:
+def _across(pattern: Pattern, seam: Seam, tag: str) -> list[Finding]:
     front, back = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
     one, other = front.edge(seam.front.edge), back.edge(seam.back.edge)
     after, before = _beside(front, one, 1), _beside(back, other, -1)
@@ -45,7 +46,7 @@ def _across(pattern: Pattern, seam: Seam) -> list[Finding]:
             -other.curve.start_tangent,
             before.curve.end_tangent,
         )
-        found.append(_finding(f"join-{seam.letter}-top", bend, f"the {after.name} across seam {seam.letter}"))
+        found.append(_finding(f"join-{tag}-top", bend, f"the {after.name} across seam {seam.letter}"))
     before, after = _beside(front, one, -1), _beside(back, other, 1)
     if after.kind in CROSSING_KINDS and before.kind in CROSSING_KINDS:
         bend = _bend(
@@ -54,7 +55,7 @@ def _across(pattern: Pattern, seam: Seam) -> list[Finding]:
             -other.curve.end_tangent,
             after.curve.start_tangent,
         )
-        found.append(_finding(f"join-{seam.letter}-low", bend, f"the {after.name} across seam {seam.letter}"))
+        found.append(_finding(f"join-{tag}-low", bend, f"the {after.name} across seam {seam.letter}"))
     return found
 
 

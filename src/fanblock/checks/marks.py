@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fanblock.checks.finding import FAILS, HOLDS, told, within
+from fanblock.checks.finding import FAILS, HOLDS, seam_tags, told, within
 from fanblock.pattern.model import Finding, Notch, Panel, Pattern, Seam
 from fanblock.tolerances import MATES_MM
 
@@ -11,7 +11,8 @@ FAMILY = "marks"
 
 def check(pattern: Pattern) -> tuple[Finding, ...]:
     """Return whether mates carry like notches, neighbours unlike ones, and every panel its marks."""
-    found = [finding for seam in pattern.seams for finding in _notches(pattern, seam)]
+    tags = seam_tags(pattern)
+    found = [finding for seam in pattern.seams for finding in _notches(pattern, seam, tags[seam.name])]
     found += [_panel(panel) for panel in pattern.panels]
     return tuple(found)
 
@@ -20,7 +21,7 @@ def _of(panel: Panel, edge: str) -> list[Notch]:
     return [notch for notch in panel.notches if notch.edge == edge]
 
 
-def _notches(pattern: Pattern, seam: Seam) -> list[Finding]:
+def _notches(pattern: Pattern, seam: Seam, tag: str) -> list[Finding]:
     front, back = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
     rising, falling = front.edge(seam.front.edge), back.edge(seam.back.edge)
     ours, theirs = _of(front, rising.name), _of(back, falling.name)
@@ -28,7 +29,7 @@ def _notches(pattern: Pattern, seam: Seam) -> list[Finding]:
         (notch.kind, notch.count) for notch in theirs
     ] or not ours:
         says = f"the notches of seam {seam.letter} are not the same on both sides"
-        return [told(f"notches-{seam.letter}", FAMILY, FAILS, 0.0, "mm", says)]
+        return [told(f"notches-{tag}", FAMILY, FAILS, 0.0, "mm", says)]
     foot_ours = rising.waist_at_mm or 0.0
     foot_theirs = falling.waist_at_mm if falling.waist_at_mm is not None else falling.curve.length_mm
     apart = max(
@@ -37,7 +38,7 @@ def _notches(pattern: Pattern, seam: Seam) -> list[Finding]:
     )
     ticks = max(notch.count for notch in ours)
     says = f"seam {seam.letter} has {ticks} tick{'s' if ticks > 1 else ''} at one place on both sides"
-    return [within(f"notches-{seam.letter}", FAMILY, apart, MATES_MM, "mm", says)]
+    return [within(f"notches-{tag}", FAMILY, apart, MATES_MM, "mm", says)]
 
 
 def _panel(panel: Panel) -> Finding:

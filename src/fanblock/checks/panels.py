@@ -6,7 +6,7 @@ import numpy as np
 
 from fanblock.checks.finding import FAILS, HOLDS, told, within
 from fanblock.geometry.curve import Points
-from fanblock.geometry.meet import away_mm
+from fanblock.geometry.meet import contains
 from fanblock.geometry.region import area_mm2
 from fanblock.geometry.rings import holds_together, is_simple, left_out_mm2
 from fanblock.pattern.joins import one_sided_mates, separate_parts
@@ -65,13 +65,15 @@ def _panel(panel: Panel) -> list[Finding]:
 
 
 def _bare_edges(panel: Panel, cut_line: Points) -> list[str]:
-    """Return the edges beside whose middle the cut line runs nearer than their allowance."""
-    return [
-        edge.name
-        for edge in panel.edges
-        if away_mm(cut_line, edge.curve.at(edge.curve.length_mm / 2.0))
-        < panel.allowances.get(edge.name, 0.0) - ALLOWANCE_MM
-    ]
+    """Return the edges beyond whose middle there is less cloth than their allowance."""
+    bare = []
+    for edge in panel.edges:
+        width, middle = panel.allowances.get(edge.name, 0.0) - ALLOWANCE_MM, edge.curve.length_mm / 2.0
+        along = edge.curve.tangent_at(middle)
+        outward = np.array([along[1], -along[0]])
+        if width > 0.0 and not contains(cut_line, edge.curve.at(middle) + width * outward):
+            bare.append(edge.name)
+    return bare
 
 
 def _waist_mm(panel: Panel) -> float:

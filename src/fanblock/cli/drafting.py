@@ -49,17 +49,16 @@ def draft_and_tell(order: Order) -> int:
     if order.machine:
         say_document(document(pattern, bundle, order.folder))
     else:
-        _tell(pattern, bundle, order.folder)
+        _tell(pattern, bundle, order.folder, recipe.worn_over)
     return 0 if pattern.sound else 1
 
 
 def document(pattern: Pattern, bundle: Bundle, folder: str) -> dict[str, Any]:
     """Return what other programs are told of a draft; lengths in mm."""
     from fanblock.sheet.json import pattern_data
-    from fanblock.sheet.tapes import tape_numbers
+    from fanblock.sheet.tapes import tape_data
 
     data = pattern_data(pattern)
-    tapes = tape_numbers(pattern)
     return {
         "sound": pattern.sound,
         "wearer": data["wearer"]["name"],
@@ -67,13 +66,7 @@ def document(pattern: Pattern, bundle: Bundle, folder: str) -> dict[str, Any]:
         "recipe": data["recipe"],
         "draft": data["draft"],
         "code": data["code"],
-        "tape": {
-            "center_front": _rounded(tapes.front_mm),
-            "under_arm": _rounded(tapes.underarm_mm),
-            "center_back": _rounded(tapes.back_mm),
-            "gap": _rounded(tapes.gap_mm),
-            "worn_waist": _rounded(tapes.worn_waist_mm),
-        },
+        "tape": {name: _rounded(mm) for name, mm in tape_data(pattern).items()},
         "checks": data["checks"],
         "notes": data["notes"],
         "folder": folder,
@@ -86,19 +79,23 @@ def _rounded(mm: float | None) -> float | None:
     return None if mm is None else round(mm, 2) + 0.0
 
 
-def _tell(pattern: Pattern, bundle: Bundle, folder: str) -> None:
+def _tell(pattern: Pattern, bundle: Bundle, folder: str, worn_over: str) -> None:
     from fanblock.cli.checktable import say_checks, say_notes
     from fanblock.gallery import WORN_OVER_STAYS
     from fanblock.sheet import phrases
     from fanblock.sheet.cautions import COSTUME
     from fanblock.sheet.tapes import tape_sentence
+    from fanblock.sheet.telling import telling
     from fanblock.wearer.model import STAYS
 
     title = pattern.title
     period = f", {title.period}" if title.period else ""
     say(wrapped(f"{title.garment}{period}, for {title.wearer} ({phrases.stamp(title)})"), style="head")
     say(wrapped(tape_sentence(pattern)))
-    if title.makes in WORN_OVER_STAYS and pattern.body.over != STAYS:
+    if pattern.body.predicted:
+        says = "There are no measures over stays, so they are predicted. Measure again, laced in them, before you cut cloth."
+        say(wrapped(says, "LOOK  "), style="look")
+    elif pattern.body.over != STAYS and (worn_over == STAYS or title.makes in WORN_OVER_STAYS):
         says = f"A {title.makes} goes over stays. Measure again, laced in them, and draft with --over stays."
         say(wrapped(says, "LOOK  "), style="look")
     say()
@@ -110,7 +107,8 @@ def _tell(pattern: Pattern, bundle: Bundle, folder: str) -> None:
     else:
         say(wrapped(phrases.verdict(pattern)), style="bad")
         say(wrapped("Do not cut cloth by it. The files are there to look at, and every sheet says so."))
-    say(wrapped(f"{COSTUME} Read the cautions in report.html before you lace."))
+    lacing = " Read the cautions in report.html before you lace." if telling(pattern).cautions else ""
+    say(wrapped(f"{COSTUME}{lacing}"))
 
 
 def say_files(bundle: Bundle, folder: str) -> None:

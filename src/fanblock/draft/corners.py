@@ -43,12 +43,32 @@ class EdgeSpec:
     sewn_to: str = field(default="", metadata={"for": "the edge it is sewn to, as a front shoulder to a back shoulder"})
 
 
+def edge_problems(specs: tuple[EdgeSpec, ...]) -> tuple[tuple[str, str, str], ...]:
+    """Return what is wrong with a chain of edges as (option, what, remedy)."""
+    names = [spec.name for spec in specs]
+    found = [
+        ("edges", f"two edges are called “{name}”.", "Give every edge a name of its own.")
+        for name in sorted({name for name in names if names.count(name) > 1})
+    ]
+    taken: list[str] = []
+    for spec in (spec for spec in specs if spec.sewn_to):
+        pair = [spec.name, spec.sewn_to]
+        if spec.sewn_to not in names:
+            what = f"“{spec.name}” is sewn to “{spec.sewn_to}”, and there is no such edge."
+            found.append(("edges", what, nearest(spec.sewn_to, [name for name in names if name != spec.name])))
+        elif spec.sewn_to == spec.name:
+            found.append(("edges", f"“{spec.name}” is sewn to itself.", "Name the edge it is sewn to."))
+        elif set(pair) & set(taken):
+            found.append(("edges", f"“{spec.name}” and “{spec.sewn_to}” are not the only two.", "Sew an edge to one other, and say so with one of them."))
+        taken += pair
+    return tuple(found)
+
+
 def with_chain(draft: Draft, chain: str, specs: tuple[EdgeSpec, ...]) -> Draft:
     """Return the draft with an outline edge drawn as a chain of named edges, from front to back.
 
-    GeometryError when an edge has no length or is sewn to one that is not there.
+    GeometryError when an edge has no length on this body.
     """
-    _check_sewn(chain, specs)
     lines: list[Line] = []
     end: Points | None = None
     for number, spec in enumerate(specs):
@@ -62,21 +82,6 @@ def with_chain(draft: Draft, chain: str, specs: tuple[EdgeSpec, ...]) -> Draft:
         places = frozen(np.column_stack((around, height)))
         lines.append(Line(spec.name, spec.kind, places, chain, seam, face, spec.pointed))
     return replace(draft, lines=(*draft.lines, *lines))
-
-
-def _check_sewn(chain: str, specs: tuple[EdgeSpec, ...]) -> None:
-    names = [spec.name for spec in specs]
-    problems = [
-        Problem("edge-twice", chain, f"two edges are called “{name}”.", "Give every edge a name of its own.")
-        for name in sorted({name for name in names if names.count(name) > 1})
-    ]
-    problems += [
-        Problem("edge-unknown", f"{chain} › {spec.name} › sewn to", f"there is no edge “{spec.sewn_to}”.", nearest(spec.sewn_to, names))
-        for spec in specs
-        if spec.sewn_to and spec.sewn_to not in names
-    ]
-    if problems:
-        raise GeometryError(problems)
 
 
 def _corners(draft: Draft, spec: EdgeSpec, start: Points | None) -> Points:
@@ -131,6 +136,8 @@ def _beyond(end: Points, inner: Points) -> Points:
 def _sewn(spec: EdgeSpec, specs: tuple[EdgeSpec, ...]) -> tuple[str, str]:
     """Return the seam an edge belongs to and which side of it this is: the later of the two edges is its front.
 
+    The one pair of shoulders that a bodice has makes the seam called ``shoulder``.
+
     In loop order the later edge of a top chain comes first, so the two are walked towards each other.
     """
     other = spec.sewn_to or next((each.name for each in specs if each.sewn_to == spec.name), "")
@@ -138,5 +145,6 @@ def _sewn(spec: EdgeSpec, specs: tuple[EdgeSpec, ...]) -> tuple[str, str]:
         return "", ""
     names = [each.name for each in specs]
     pair = sorted((spec.name, other), key=names.index)
-    seam = "shoulder" if spec.kind == SHOULDER else f"{pair[0]} to {pair[1]}"
+    shoulders = [each for each in specs if each.sewn_to and each.kind == SHOULDER]
+    seam = SHOULDER if spec.kind == SHOULDER and len(shoulders) == 1 else f"{pair[0]} to {pair[1]}"
     return seam, "front" if spec.name == pair[1] else "back"

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from fanblock.block.band import Band
 from fanblock.block.ruled import Block
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import crossings, points_at
@@ -84,7 +85,7 @@ class SeamLine:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Draft:
-    """The block with everything drawn on it so far."""
+    """The block with everything drawn on it so far; ``band`` says of what band it is the fan, if it is that of one."""
 
     body: Body
     block: Block
@@ -95,6 +96,7 @@ class Draft:
     bust_ease_mm: float = 0.0
     waist_reduction_mm: float = 0.0
     bust_reduction_mm: float = 0.0
+    band: Band | None = None
 
     def chain(self, name: str) -> tuple[Line, ...]:
         """Return the lines of an outline edge (``top edge`` or ``hem``) from front to back; empty when not drawn."""

@@ -81,11 +81,11 @@ def _lift_mm(body: Body) -> float:
 def place_of(draft: Draft, position: Position) -> tuple[float, float]:
     """Return (around, height) of a position on this draft.
 
-    The around fixes the ruling; where it stands on a slanting line, the lacing edge or a seam, around and height are
-    found together.
+    The around fixes the ruling; where it stands on a slanting line, the lacing edge or a seam, or so far from a place
+    along the level, around and height are found together.
     """
     around = position.around
-    u = _start_around(draft, around)
+    u = start = _start_around(draft, around)
     slanting = _slanting(draft, around)
     for _ in range(_ROUNDS):
         v = height_on(draft, position.height, u)
@@ -93,10 +93,15 @@ def place_of(draft: Draft, position: Position) -> tuple[float, float]:
         if slanting is None or abs(base - u) < SETTLED:
             break
         u = base
-    if around.plus is not None:
-        mm = around.sign * amount_mm(draft.body, around.plus, of="bust")
-        u = float(draft.block.along(u, v, mm))
+    if around.plus is None:
+        return u, v
+    mm = around.sign * amount_mm(draft.body, around.plus, of="bust")
+    for _ in range(_ROUNDS):
+        base = float(np.interp(v, slanting[:, HEIGHT], slanting[:, AROUND])) if slanting is not None else start
+        before, u = u, float(draft.block.along(base, v, mm))
         v = height_on(draft, position.height, u)
+        if abs(before - u) < SETTLED:
+            break
     return u, v
 
 

@@ -17,6 +17,7 @@ from fanblock.geometry.meet import contains, crossings, meetings, part, points_a
 from fanblock.pattern.model import CENTER, LACING, SEAM
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import LANDMARK_AROUNDS
+from fanblock.tolerances import GRAZING
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -161,8 +162,8 @@ def split_at_height(side: Side, height: float) -> tuple[Side, ...]:
 
 
 def inside_at(loop: Loop, height: float) -> list[tuple[float, float]]:
-    """Return the stretches of around, rising, in which ``loop`` holds the level at ``height``."""
+    """Return the stretches of around, rising, in which ``loop`` holds the level at ``height``, read a hair above it."""
     points = np.vstack([side.points[:-1] for side in loop])
     ring = np.vstack((points, points[:1]))
-    ordered = sorted(points_at(ring, crossings(ring, HEIGHT, height))[:, AROUND].tolist())
+    ordered = sorted(points_at(ring, crossings(ring, HEIGHT, height + GRAZING))[:, AROUND].tolist())
     return list(zip(ordered[::2], ordered[1::2], strict=True))

@@ -2,9 +2,11 @@
 
 A take is the distance along the level between a seam's two edges. At the waist the takes of one half add up to half of
 what the whole garment shall be smaller than block (reduction less ease); at the bust likewise. In between they run
-smoothly with level ends; where nothing is said above the waist, a take is 0 from the bust up, or from the seam's own top
-where that is lower. Below the waist it runs down to minus the spring at the hem, eased over the first third and then
-straight, so that there is no kink at the waist and no whole-length curve at the hem.
+smoothly with level ends; where nothing else is said above the waist, a take runs to its share of what is taken in at the
+bust, 0 where nothing is, and keeps that above; a seam that ends lower runs to 0 at its own top. Where no seam comes up to
+the bust, as under a deep armhole, those that end on a free edge below it take at their tops. Below the waist a take runs
+down to minus the spring at the hem, eased over the first third and then straight, so that there is no kink at the waist
+and no whole-length curve at the hem.
 """
 
 from __future__ import annotations
@@ -92,6 +94,8 @@ def _shared(draft: Draft, height: float, total_mm: float, level: str) -> dict[st
         for seam in draft.seams
         if named[seam.name] is None and _may_take(seam, height)
     }
+    if not sum(open_to.values()):
+        open_to = {seam.name: seam.share or 0.0 for seam in draft.seams if _ends_short(seam, height)}
     weight = sum(open_to.values())
     if not weight and abs(total_mm) > 0.0 and abs(rest) > 0.0:
         raise GeometryError(
@@ -114,6 +118,11 @@ def _may_take(seam: SeamLine, height: float) -> bool:
     return seam.low - NEAR <= height <= seam.top + NEAR and not at_end
 
 
+def _ends_short(seam: SeamLine, height: float) -> bool:
+    """Return whether a seam ends below a height on a free edge; where no seam comes so high, it takes at its top."""
+    return seam.top < height - NEAR and not seam.top_on and _named(seam, seam.top) is None
+
+
 def _named(seam: SeamLine, height: float) -> float | None:
     return next((mm for at, mm in seam.takes if abs(at - height) < NEAR), None)
 
@@ -123,7 +132,7 @@ def _take(seam: SeamLine, waist_mm: float, bust_mm: float) -> Take:
     knots = {0.0: waist_mm} if seam.low < NEAR else {seam.low: 0.0}
     knots.update({at: mm for at, mm in seam.takes if at >= NEAR})
     if not any(abs(at - cap) < NEAR for at in knots):
-        knots[cap] = bust_mm if seam.top > 1.0 - NEAR else 0.0
+        knots[cap] = bust_mm
     at = np.array(sorted(knots))
     spring = seam.spring_mm if seam.low < -NEAR else 0.0
     hem = next((-mm for height, mm in seam.takes if height < -NEAR), spring)

@@ -37,11 +37,12 @@ def finished(
         block=work.block,
         panels=panels,
         seams=seams,
-        girths=girths_of(work),
+        girths=() if work.draft.band else girths_of(work),
         lines=work.lines,
         dials=dials,
         gap_mm=sum(gap.width_mm for gap in work.draft.gaps),
         notes=tuple(notes),
+        band=work.draft.band,
     )
 
 

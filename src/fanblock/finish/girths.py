@@ -15,6 +15,7 @@ from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import crossings, points_at
 from fanblock.pattern.model import HEM, SHOULDER, WAIST, Girth, Panel
+from fanblock.tolerances import GRAZING
 
 LEVELS = tuple(step / 10 for step in range(11))
 """The waist, the bust and every tenth of the way between."""
@@ -136,8 +137,9 @@ def _hem_edges(loop: Loop) -> Points:
 
 
 def _beyond(edge: Points, height: float, cloth: list[Stretch], *, above: bool) -> list[Stretch]:
-    """Return the stretches of a level, within ``cloth``, that run above a top edge, or below a hem."""
-    if not len(edge):
+    """Return the stretches of a level, read a hair above it, within ``cloth``, that run above a top edge or below a hem."""
+    height += GRAZING
+    if not len(edge) or (edge[:, HEIGHT].min() > height if above else edge[:, HEIGHT].max() < height):
         return []
     arounds = points_at(edge, crossings(edge, HEIGHT, height))[:, AROUND]
     found = []

@@ -1,4 +1,4 @@
-"""Grain lines: along a centre line, or square to the waist at the middle of the panel."""
+"""Grain lines: along a centre line, or square to the waist, or to a band's edges, at the middle of the panel."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ from dataclasses import replace
 
 import numpy as np
 
-from fanblock.block.ruled import Block
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points, frozen
 from fanblock.geometry.meet import crossings, points_at
@@ -31,18 +30,21 @@ def with_grain(work: Work) -> Work:
         )
     panels = tuple(
         replace(
-            panel, grain=_line(panel, _direction(work.block, panel, work.grains.get(panel.name, AT_WAIST)))
+            panel, grain=_line(panel, _direction(work, panel, work.grains.get(panel.name, AT_WAIST)))
         )
         for panel in work.panels
     )
     return replace(work, panels=panels)
 
 
-def _direction(block: Block, panel: Panel, choice: str) -> Points:
+def _direction(work: Work, panel: Panel, choice: str) -> Points:
+    block, band = work.block, work.draft.band
     if choice == "center front":
         return block.ruling_direction(0.0)
     if choice == "center back":
-        return block.ruling_direction(1.0)
+        return block.ruling_direction(band.center_back if band else 1.0)
+    if band:
+        return block.ruling_direction((panel.number - 0.5) / len(work.panels))
     waist = panel.levels.get("waist", ())
     if waist:
         along = waist[0].tangent_at(waist[0].length_mm / 2.0)

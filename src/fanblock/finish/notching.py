@@ -9,6 +9,7 @@ import numpy as np
 from fanblock.draft.work import SeamRecord, Work
 from fanblock.geometry.curve import Points, frozen
 from fanblock.pattern.model import Edge, Notch, Panel
+from fanblock.tolerances import SAME_POINT_MM
 
 
 def with_notches(work: Work) -> Work:
@@ -40,7 +41,7 @@ def _on_edge(edge: Edge, seam: SeamRecord, panel: Panel, share: float) -> tuple[
         held = 0.0 if rising else edge.curve.length_mm
     above = edge.curve.length_mm - held if rising else held
     notches = [] if edge.waist_at_mm is None else [_notch(edge, edge.waist_at_mm, 1, "waist")]
-    if above > 0.0:
+    if above > SAME_POINT_MM:
         at = held + share * above if rising else held - share * above
         notches.append(_notch(edge, at, seam.number, "seam"))
     return tuple(notches)

@@ -144,7 +144,8 @@ def _mirror_reach(folded: _Side, turn: float, crossing_mm: float) -> float:
         if abs(math.tan(interior)) > 0.1
         else math.copysign(width_mm * 10, -math.cos(interior))
     )
-    return float(np.clip(lean, shortest, REACH * width_mm)) + _seam_rise(turn, crossing_mm)
+    farthest = math.sqrt((REACH * max(width_mm, crossing_mm)) ** 2 - width_mm**2)
+    return min(float(max(lean, shortest)) + _seam_rise(turn, crossing_mm), farthest)
 
 
 def _seam_rise(turn: float, crossing_mm: float) -> float:

@@ -21,6 +21,8 @@ from fanblock.geometry.cubics import Span, cubics
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.tolerances import SAME_POINT_MM, SOLVED
 
+_THIRDS = np.array([0.0, 1.0, 2.0, 3.0])[:, None] / 3.0
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Piece:
@@ -60,8 +62,7 @@ def polyline(points: Any, closed: bool = False) -> Points:
     array = np.asarray(points, dtype=np.float64)
     if closed:
         array = np.vstack((array, array[:1]))
-    thirds = np.array([0.0, 1.0, 2.0, 3.0])[:, None] / 3.0
-    return frozen(array[:-1, None, :] + thirds * np.diff(array, axis=0)[:, None, :])
+    return frozen(array[:-1, None, :] + _THIRDS * (array[1:] - array[:-1])[:, None, :])
 
 
 def is_straight(beziers: Points) -> Flags:
@@ -75,6 +76,15 @@ def is_straight(beziers: Points) -> Flags:
     along = np.sum(offsets * ways, axis=-1)
     fine = (across <= SAME_POINT_MM) & (along >= 0.0) & (along <= lengths) & (lengths > SAME_POINT_MM)
     return np.asarray(fine.all(axis=1))
+
+
+def straights(runs: Sequence[Points]) -> list[list[bool]]:
+    """Return for each run of Béziers which of them are straight, looking at all runs at once."""
+    if not runs:
+        return []
+    flags = is_straight(np.concatenate(runs)).tolist()
+    ends = list(itertools.accumulate(len(run) for run in runs))
+    return [flags[start:end] for start, end in itertools.pairwise([0, *ends])]
 
 
 def sample(beziers: Points, step_mm: float) -> Points:

@@ -56,13 +56,6 @@ def crossings(line: Points, column: int, value: float) -> Points:
     return np.asarray(index + offset[index] / (offset[index] - offset[index + 1]), dtype=np.float64)
 
 
-def away_mm(ring: Points, point: Points) -> float:
-    """Return the distance of a point from a closed ring of points, the first not repeated."""
-    chords = np.roll(ring, -1, axis=0) - ring
-    share = np.clip(np.sum((point - ring) * chords, axis=1) / np.sum(chords**2, axis=1), 0.0, 1.0)
-    return float(np.min(np.hypot(*(ring + share[:, None] * chords - point).T)))
-
-
 def contains(loop: Points, point: Points) -> bool:
     """Return whether a closed loop of points, the first not repeated, holds ``point`` (crossing count)."""
     a, b = loop, np.roll(loop, -1, axis=0)

@@ -7,6 +7,7 @@ A mask is an array of booleans, rows by columns; row 0 lies lowest. Cell (row, c
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,8 +19,14 @@ Mask = NDArray[np.bool_]
 
 def filled(outline: Points, origin: Points, cell_mm: float, shape: tuple[int, int]) -> Mask:
     """Return the mask of the cells whose middles lie within the closed ``outline`` (even-odd rule)."""
-    rows, columns = shape
     points = (np.asarray(outline) - origin) / cell_mm - 0.5  # now cell middles are the whole numbers
+    mask = np.zeros(shape, dtype=np.bool_)
+    low = np.ceil(points.min(axis=0)).astype(np.int64).clip(0)
+    high = (np.floor(points.max(axis=0)).astype(np.int64) + 1).clip(0, (shape[1], shape[0]))
+    columns, rows = (high - low).tolist()
+    if columns <= 0 or rows <= 0:
+        return mask
+    points -= low
     nexts = np.roll(points, -1, axis=0)
     first = np.ceil(np.minimum(points[:, 1], nexts[:, 1])).clip(0, rows).astype(np.int64)
     counts = np.ceil(np.maximum(points[:, 1], nexts[:, 1])).clip(0, rows).astype(np.int64) - first
@@ -30,7 +37,9 @@ def filled(outline: Points, origin: Points, cell_mm: float, shape: tuple[int, in
     column = np.clip(np.ceil(crossing), 0, columns).astype(np.int64)
     crossed = np.bincount(row * (columns + 1) + column, minlength=rows * (columns + 1))
     toggles = (crossed % 2).astype(np.bool_).reshape(rows, columns + 1)
-    return np.asarray(np.logical_xor.accumulate(toggles, axis=1)[:, :columns])
+    window = np.logical_xor.accumulate(toggles, axis=1)[:, :columns]
+    mask[low[1] : high[1], low[0] : high[0]] = window
+    return mask
 
 
 def stamped(runs: Sequence[Points], origin: Points, cell_mm: float, shape: tuple[int, int]) -> Mask:
@@ -47,10 +56,24 @@ def stamped(runs: Sequence[Points], origin: Points, cell_mm: float, shape: tuple
 def cells_at(points: Points, origin: Points, cell_mm: float, shape: tuple[int, int]) -> Mask:
     """Return the mask of the cells that hold one of ``points``; points off the grid are left out."""
     mask = np.zeros(shape, dtype=np.bool_)
-    index = np.floor((np.asarray(points) - origin) / cell_mm).astype(np.int64)
-    inside = (index >= 0).all(axis=1) & (index[:, 0] < shape[1]) & (index[:, 1] < shape[0])
-    mask[index[inside, 1], index[inside, 0]] = True
+    row, column = _cells(points, origin, cell_mm, shape)
+    mask[row, column] = True
     return mask
+
+
+def counted(points: Points, origin: Points, cell_mm: float, shape: tuple[int, int]) -> NDArray[np.int64]:
+    """Return how many of ``points`` lie in each cell; points off the grid are left out."""
+    row, column = _cells(points, origin, cell_mm, shape)
+    return np.bincount(row * shape[1] + column, minlength=shape[0] * shape[1]).reshape(shape)
+
+
+def _cells(points: Points, origin: Points, cell_mm: float, shape: tuple[int, int]) -> tuple[Any, Any]:
+    """The rows and columns of the cells that hold ``points``, without those off the grid."""
+    x, y = np.asarray(points).T
+    column = np.floor((x - origin[0]) / cell_mm).astype(np.int64)
+    row = np.floor((y - origin[1]) / cell_mm).astype(np.int64)
+    inside = (column >= 0) & (column < shape[1]) & (row >= 0) & (row < shape[0])
+    return row[inside], column[inside]
 
 
 def sums(mask: Mask) -> NDArray[np.int32]:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from fanblock.geometry.curve import Points
-from fanblock.tolerances import SAME_POINT_MM
+from fanblock.tolerances import SAME_POINT_MM, SLIVER_MM2
 
 _FINENESSES = (1, 8)
 """Chords a quarter turn when a ring is worn away: few first, which is fast, and cuts a crumb off where it is tight."""
@@ -19,22 +21,33 @@ def is_simple(ring: Points) -> bool:
 def united(ring: Points, inner: Points) -> Points:
     """Return the outer ring, counter-clockwise and open, of everything inside ``ring`` or ``inner``.
 
-    Raises ValueError when that is not one piece, or ``inner`` crosses itself.
+    Raises ValueError when that is not one piece.
     """
-    from shapely import GEOSException, get_coordinates, make_valid, union
+    from shapely import get_coordinates, union
     from shapely.geometry import Polygon
     from shapely.geometry.polygon import orient
 
-    try:
-        # on a grid, because without one a union of rings that run along each other can lose a part of either
-        whole = union(make_valid(Polygon(ring)), Polygon(inner), grid_size=SAME_POINT_MM)
-    except GEOSException:
-        raise ValueError("the stitch line crosses itself") from None
-    parts = [piece for piece in getattr(whole, "geoms", [whole]) if piece.geom_type == "Polygon" and piece.area > 1.0]
+    one, other = _cloth(ring), _cloth(inner)
+    whole = union(one, other)
+    if whole.area < max(one.area, other.area) - SLIVER_MM2:  # rings that run along each other may lose a part of either
+        whole = union(one, other, grid_size=SAME_POINT_MM)
+    parts = [piece for piece in getattr(whole, "geoms", [whole]) if piece.area > 1.0]
     if len(parts) != 1:
         raise ValueError("the cut line does not make one ring")
     outer: Points = get_coordinates(orient(Polygon(parts[0].exterior)))[:-1]
     return outer
+
+
+def _cloth(ring: Points) -> Any:
+    """Return what a ring encloses, without the lines and points that are left where it touches or crosses itself."""
+    from shapely import make_valid
+    from shapely.geometry import MultiPolygon, Polygon
+
+    shape = make_valid(Polygon(ring))
+    if shape.geom_type == "Polygon":
+        return shape
+    parts = [part for piece in getattr(shape, "geoms", ()) for part in getattr(piece, "geoms", (piece,))]
+    return MultiPolygon([part for part in parts if part.geom_type == "Polygon"])
 
 
 def holds_together(ring: Points, width_mm: float) -> bool:
@@ -50,7 +63,4 @@ def holds_together(ring: Points, width_mm: float) -> bool:
 
 def left_out_mm2(ring: Points, inner: Points) -> float:
     """Return how much of the polygon ``inner`` lies outside ``ring``."""
-    from shapely import make_valid
-    from shapely.geometry import Polygon
-
-    return float(make_valid(Polygon(inner)).difference(Polygon(ring)).area)
+    return float(_cloth(inner).difference(_cloth(ring)).area)

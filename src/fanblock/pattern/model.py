@@ -14,6 +14,7 @@ from types import MappingProxyType
 
 import numpy as np
 
+from fanblock.block.band import Band
 from fanblock.block.ruled import Block
 from fanblock.geometry.curve import Curve, Points
 from fanblock.wearer.body import Body
@@ -181,6 +182,9 @@ class Note:
 class Pattern:
     """All panels of one half of a garment, with the seams between them, their sums and their checks.
 
+    A collar, a flounce or the like has a ``band``: its block is the fan of that and not of a wearer's bust and waist, so
+    there is neither a waist level nor a girth; the band says whether the panels are a half or the whole.
+
     ``lines`` holds the draft's own curves in the block's frame, by name (outline edges, seam center lines, levels).
     ``dials`` gives each dial's name, its value in words and its value as a number (millimetres or a ratio).
     """
@@ -196,6 +200,7 @@ class Pattern:
     gap_mm: float = 0.0
     notes: tuple[Note, ...] = ()
     findings: tuple[Finding, ...] = ()
+    band: Band | None = None
 
     @property
     def sound(self) -> bool:

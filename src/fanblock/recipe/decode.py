@@ -17,7 +17,7 @@ from fanblock.problems import Place, nearest
 from fanblock.recipe.findings import FAULT, Findings, under
 from fanblock.recipe.phrase import NAME_REMEDY, UnreadableError, is_name, respelled
 from fanblock.recipe.scalars import is_scalar, needs, read_scalar
-from fanblock.terms import Amount, Around, Dial, Height, Length, Position, Share
+from fanblock.terms import Amount, Around, Dial, Extent, Height, Length, Position, Share
 from fanblock.units import shown
 from fanblock.yamlfile import Entry, Listing, Node, Table, Text, kind
 
@@ -118,7 +118,7 @@ def _fits(node: Node, one: Any) -> bool:
         return is_scalar(one)
     if isinstance(node, Listing):
         return one is Position or get_origin(one) is tuple
-    return (is_dataclass(one) and one not in (Position, Height, Around)) or get_origin(one) is Mapping
+    return (is_dataclass(one) and one not in (Position, Height, Around, Extent)) or get_origin(one) is Mapping
 
 
 def _needs_any(kinds: list[Any]) -> str:
@@ -152,7 +152,7 @@ def _single(node: Text, one: Any, where: str, findings: Findings) -> Any:
         value = read_scalar(node, one, findings.vocabulary)
     except UnreadableError as error:
         return findings.wrong("wrong-value", where, error.what, error.remedy, node.place)
-    if isinstance(value, Length | Share | Dial | Height | Around):
+    if isinstance(value, Length | Share | Dial | Height | Around | Extent):
         findings.saw(value, where, node.place)
     return value
 

@@ -11,7 +11,7 @@ from fanblock.recipe.dials import bare, limit_fault
 from fanblock.recipe.findings import Findings, Sighting
 from fanblock.recipe.model import DialSpec
 from fanblock.recipe.words import amount_text
-from fanblock.terms import Around, Dial, Height, Length, Share
+from fanblock.terms import Around, Dial, Extent, Height, Length, Share
 from fanblock.units import shown, typed_length
 from fanblock.yamlfile import Table, Text
 
@@ -39,7 +39,7 @@ def check_dials(
     dials = table.get("dials")
     entries = dials if isinstance(dials, Table) else Table((), table.place)
     seen = tuple(sightings)
-    used = {dial.name for sighting in seen if (dial := _dial_in(sighting)) is not None}
+    used = {dial.name for sighting in seen for dial in _dials_in(sighting)}
     for spec in specs:
         entry = entries.entry(spec.name)
         place = table.place if entry is None else entry.place
@@ -111,19 +111,21 @@ def _unit(entry: Table, units: str) -> str:
         return units or "mm"
 
 
-def _dial_in(sighting: Sighting) -> Dial | None:
+def _dials_in(sighting: Sighting) -> tuple[Dial, ...]:
     term = sighting.term
-    amount = term.plus if isinstance(term, Height | Around) else term
-    return amount if isinstance(amount, Dial) else None
+    amounts: tuple[object, ...] = (term,)
+    if isinstance(term, Extent):
+        amounts = (term.base, term.plus)
+    elif isinstance(term, Height | Around):
+        amounts = (term.plus,)
+    return tuple(amount for amount in amounts if isinstance(amount, Dial))
 
 
 def _check_added(sighting: Sighting, specs: Mapping[str, DialSpec], findings: Findings) -> None:
     """Note a dial that is a bare share where it is added to a height or an around: a share of nothing."""
-    dial = _dial_in(sighting)
-    if dial is None or isinstance(sighting.term, Dial):
-        return
-    spec = specs.get(dial.name)
-    if spec is not None and isinstance(spec.default, Share) and not spec.of:
-        what = f"the dial {shown(dial.name)} is a percentage that does not say of what."
-        remedy = "Give the dial `of:` and a measure, or make it a length."
-        findings.wrong("dial-of", sighting.where, what, remedy, sighting.place)
+    for dial in () if isinstance(sighting.term, Dial) else _dials_in(sighting):
+        spec = specs.get(dial.name)
+        if spec is not None and isinstance(spec.default, Share) and not spec.of:
+            what = f"the dial {shown(dial.name)} is a percentage that does not say of what."
+            remedy = "Give the dial `of:` and a measure, or make it a length."
+            findings.wrong("dial-of", sighting.where, what, remedy, sighting.place)

@@ -30,8 +30,9 @@ def with_dials(recipe: Recipe, settings: Settings | None = None) -> Recipe:
     """
     values = _values(recipe, settings or {})
     steps = tuple(_turned(step, values) for step in recipe.steps)
+    block = _resolved(recipe.block, values)
     dials = tuple(replace(spec, default=values[spec.name]) for spec in recipe.dials)
-    return replace(recipe, steps=steps, dials=dials)
+    return replace(recipe, steps=steps, dials=dials, block=block)
 
 
 def dial_values(recipe: Recipe, settings: Settings | None = None) -> tuple[tuple[str, str, float], ...]:

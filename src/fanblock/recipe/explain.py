@@ -14,8 +14,8 @@ from typing import Any
 from fanblock.recipe.decode import key_of
 from fanblock.recipe.dials import Settings, dial_values, with_dials
 from fanblock.recipe.model import FORMATS, Recipe, Step
-from fanblock.recipe.words import amount_text, around_text, height_text, number_text, position_text
-from fanblock.terms import Around, Dial, Height, Length, Position, Share
+from fanblock.recipe.words import amount_text, around_text, extent_text, height_text, number_text, position_text
+from fanblock.terms import Around, Dial, Extent, Height, Length, Position, Share
 
 _PLAIN = re.compile(r"[A-Za-z](?:[A-Za-z0-9 ()/;'.%-]*[A-Za-z0-9).%])?")
 _WORDS_WITH_MEANING = frozenset({"null", "true", "false", "yes", "no"})
@@ -47,6 +47,8 @@ def _head(recipe: Recipe) -> Iterator[str]:
             yield f"{key}: {quoted(text)}"
     yield f"worn over: {recipe.worn_over}"
     yield f"needs: {_flow(recipe.needs)}"
+    if recipe.block is not None:
+        yield f"block: {_flow(recipe.block)}"
     for key, texts in (("sources", recipe.sources), ("watch", recipe.watch)):
         if texts:
             yield f"{key}:"
@@ -97,9 +99,9 @@ def _flow(value: Any) -> str:
         return "{" + ", ".join(f"{_text(key)}: {_flow(item)}" for key, item in value.items()) + "}"
     if isinstance(value, Position):
         return position_text(value)
-    if is_dataclass(value) and not isinstance(value, Length | Share | Dial | Height | Around):
+    if is_dataclass(value) and not isinstance(value, Length | Share | Dial | Height | Around | Extent):
         given = ((key_of(field), getattr(value, field.name)) for field in fields(value))
-        return "{" + ", ".join(f"{key}: {_flow(item)}" for key, item in given if item != "") + "}"
+        return "{" + ", ".join(f"{key}: {_flow(item)}" for key, item in given if item not in ("", None)) + "}"
     return _text(value)
 
 
@@ -114,6 +116,8 @@ def _text(value: Any) -> str:
             return number_text(value)
         case Length() | Share() | Dial():
             return amount_text(value)
+        case Extent():
+            return extent_text(value)
         case Height():
             return height_text(value)
         case Around():

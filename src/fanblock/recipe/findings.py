@@ -7,9 +7,9 @@ from enum import Enum
 
 from fanblock.problems import Place, Problem
 from fanblock.recipe.phrase import Vocabulary
-from fanblock.terms import Around, Dial, Height, Length, Share
+from fanblock.terms import Around, Dial, Extent, Height, Length, Share
 
-Term = Length | Share | Dial | Height | Around
+Term = Length | Share | Dial | Height | Around | Extent
 
 
 class Fault(Enum):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fanblock.problems import Place
 from fanblock.recipe.findings import Findings
 from fanblock.recipe.stepreading import ReadStep
-from fanblock.steps.table import ON_BLOCK, ON_PANELS, SEPARATES
+from fanblock.steps.table import DIVIDES, ON_BLOCK, ON_PANELS, SEPARATES
 
 ONCE = frozenset({"top edge", "hem", "tabs", "grain", "notches", "allowances", "cut"})
 """Steps that say all they have to say in one place; a second would silently undo the first."""
@@ -33,6 +33,33 @@ def check_order(steps: tuple[ReadStep, ...], whole: bool, steps_place: Place, fi
         if name not in names and whole:
             what = f"`{name}` is missing."
             findings.wrong("step-missing", "steps", what, f"Add a `{name}` before `separate`.", steps_place)
+    for step in steps:
+        if step.kind.stage == DIVIDES:
+            what = "divides a band, and this recipe is made of bust and waist."
+            findings.wrong("step-block", step.where, what, "Use `separate`, or say what `block` it is made of.", step.place)
+    _check_once(steps, findings)
+
+
+def check_band_order(steps: tuple[ReadStep, ...], whole: bool, steps_place: Place, findings: Findings) -> None:
+    """Note steps that a band has no use for, and a `pieces` that is missing, late or there twice."""
+    dividing = [step for step in steps if step.kind.stage == DIVIDES]
+    if not dividing and whole:
+        what = "`pieces` is missing, which cuts the band into pieces."
+        findings.wrong("step-missing", "steps", what, "Add `- pieces: {name: …}` as the first step.", steps_place)
+    for step in dividing[1:]:
+        what = f"the band is divided a second time (first in step {dividing[0].number})."
+        findings.wrong("step-twice", step.where, what, "Keep one `pieces`.", step.place)
+    for step in steps:
+        if step.kind.stage in (ON_BLOCK, SEPARATES) or step.kind.name == "tabs":
+            what = "has no place on a band, which knows no waist and no bust."
+            findings.wrong("step-block", step.where, what, "Take it out, or take out `block`.", step.place)
+        elif dividing and step.number < dividing[0].number:
+            what = f"works on panels, but stands before `pieces` (step {dividing[0].number})."
+            findings.wrong("step-order", step.where, what, "Move it after that step.", step.place)
+    _check_once(steps, findings)
+
+
+def _check_once(steps: tuple[ReadStep, ...], findings: Findings) -> None:
     first: dict[str, int] = {}
     for step in steps:
         if step.kind.name in first and step.kind.name in ONCE:

@@ -1,6 +1,7 @@
 """Texts of a recipe read into amounts, heights, arounds and shares.
 
     amount   12 mm · 1.5 cm · 2 1/4 in · -5 mm · 3% · 3% of waist · a dial's name
+    extent   neck · 62 cm · 120% of neck · a dial's name, then ± an amount
     height   waist · bust · held bust · underarm · hem · top edge · 33% · 73% of back length, then ± an amount
     around   center front · side · center back · lacing edge · a seam's name · 24%, then ± an amount
 
@@ -23,10 +24,11 @@ from fanblock.recipe.phrase import (
     respelled,
     tidy,
 )
-from fanblock.terms import LANDMARK_AROUNDS, LANDMARK_HEIGHTS, Amount, Around, Dial, Height, Length, Share
+from fanblock.terms import LANDMARK_AROUNDS, LANDMARK_HEIGHTS, Amount, Around, Dial, Extent, Height, Length, Share
 from fanblock.units import parse_length, shown
 
 NEEDS_AMOUNT = "an amount such as `12 mm`, `3/4 in`, `3% of waist` or the name of a dial"
+NEEDS_EXTENT = "a whole length such as `62 cm`, `neck + 2 cm`, `150% of neck` or the name of a dial"
 NEEDS_HEIGHT = "a height such as `bust + 30 mm`, `waist`, `33%`, `73% of back length`"
 NEEDS_AROUND = "an around such as `center front`, `24%`, `side + 10 mm`, `center back`"
 NEEDS_SETTING = "a length such as `50 mm` or a percentage such as `3%`"
@@ -95,6 +97,39 @@ def parse_setting(text: str, vocabulary: Vocabulary) -> Length | Share:
         raise UnreadableError(
             f"got {shown(text)}, needs {NEEDS_SETTING}.", "A dial names its measure once, with `of`."
         )
+    return amount
+
+
+def parse_extent(text: str, vocabulary: Vocabulary) -> Extent:
+    """Return the whole length a text says; a measure's bare name is all of that measure.
+
+    >>> parse_extent("neck + 2 cm", Vocabulary(measures=("neck",)))
+    Extent(base=Share(ratio=1.0, of='neck'), plus=Length(mm=20.0), sign=1)
+    """
+    words = tidy(text)
+    base, gap, _ = words.partition(" + ") if " + " in words else words.partition(" - ")
+    rest = words[len(base) :] if gap else ""
+    if base in vocabulary.measures and base not in vocabulary.dials:
+        amount: Amount = Share(1.0, base)
+    else:
+        if leading_sign(base)[1] != base:
+            raise UnreadableError(f"got {shown(text)}, needs {NEEDS_EXTENT}.", "Leave out the sign before it.")
+        amount = _extent_base(base, vocabulary, text)
+    plus, sign = _plus(rest, base, vocabulary, NEEDS_EXTENT, text)
+    return Extent(amount, plus, sign)
+
+
+def _extent_base(words: str, vocabulary: Vocabulary, text: str) -> Amount:
+    try:
+        amount = _unsigned_amount(words, vocabulary, text)
+    except UnreadableError as error:
+        if NEEDS_AMOUNT not in error.what:
+            raise
+        near = close_to(words, (*vocabulary.dials, *vocabulary.measures))
+        raise UnreadableError(f"got {shown(text)}, needs {NEEDS_EXTENT}.", near) from error
+    if isinstance(amount, Share) and not amount.of:
+        what = f"got {shown(text)}, which does not say of what the {words} are."
+        raise UnreadableError(what, f"Name a measure, such as `{words} of neck`.")
     return amount
 
 

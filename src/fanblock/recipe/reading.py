@@ -11,15 +11,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from fanblock.draft.band import BandSpec, problems
 from fanblock.problems import Place, Problem, RecipeError
 from fanblock.recipe.based import Row, Whole, check_alone, hinted, whole
 from fanblock.recipe.bases import Base, shipped_base
-from fanblock.recipe.decode import decode_fields
+from fanblock.recipe.decode import decode_fields, place_of
 from fanblock.recipe.dialreading import DialEntry, check_dials, dial_specs
 from fanblock.recipe.findings import Findings
 from fanblock.recipe.model import FORMATS, Makes, Recipe, WornOver
 from fanblock.recipe.notes import check_needs, read_lines, read_sources
-from fanblock.recipe.order import check_order
+from fanblock.recipe.order import check_band_order, check_order
 from fanblock.recipe.phrase import Vocabulary
 from fanblock.recipe.rewritten import check_rewritten
 from fanblock.recipe.rules import check_rules
@@ -52,6 +53,7 @@ class _Top:
     units: Literal["mm", "cm", "in"] | None = None
     worn_over: WornOver = "shift"
     needs: tuple[str, ...] = ALWAYS_NEEDED
+    block: BandSpec | None = None
     dials: Mapping[str, DialEntry] = field(default_factory=dict)
     sources: tuple[object, ...] = ()
     watch: tuple[object, ...] = ()
@@ -97,14 +99,17 @@ def _recipe(made: Whole, file: str, id: str) -> Recipe:  # noqa: A002
     steps_node = table.get("steps")
     steps = () if steps_node is None else read_steps(steps_node, BY_NAME, findings)
     if isinstance(steps_node, Listing) and steps:
-        check_order(steps, len(steps) == len(steps_node), steps_node.place, findings)
+        in_order = check_order if table.get("block") is None else check_band_order
+        in_order(steps, len(steps) == len(steps_node), steps_node.place, findings)
     if isinstance(top, _Top):
         check_needs(top.needs, table, findings)
+        _check_block(top.block, table, findings)
         sources, watch = read_sources(top.sources, findings), read_lines(top.watch, "watch", findings)
     _raise_any(findings, file)
-    check_rules(steps, findings)
+    check_rules(steps, findings, top.block)
     specs = dial_specs(top.dials)
-    check_dials(specs, table, [sighting for step in steps for sighting in step.sightings], findings)
+    of_block = [sighting for sighting in findings.sightings if sighting.where.startswith("block › ")]
+    check_dials(specs, table, [*of_block, *(each for step in steps for each in step.sightings)], findings)
     check_rewritten(made.rewritten, findings)
     _raise_any(findings, file)
     return Recipe(
@@ -120,8 +125,17 @@ def _recipe(made: Whole, file: str, id: str) -> Recipe:  # noqa: A002
         worn_over=top.worn_over,
         sources=sources,
         watch=watch,
+        block=top.block,
         based_on=made.based_on,
     )
+
+
+def _check_block(block: BandSpec | None, table: Table, findings: Findings) -> None:
+    """Note what the words of a band say against one another."""
+    node = table.get("block")
+    if block is not None and isinstance(node, Table):
+        for key, what, remedy in problems(block):
+            findings.wrong("block", f"block › {key}", what, remedy, place_of(node, key, node.place))
 
 
 def _raise_any(findings: Findings, file: str) -> None:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from fanblock.draft.band import BandSpec
+from fanblock.pattern.model import SHOULDER
 from fanblock.problems import nearest
 from fanblock.recipe.findings import Findings, Sighting
 from fanblock.recipe.phrase import NAME_REMEDY, is_name
@@ -16,22 +18,29 @@ from fanblock.steps.lacing_gap import LacingGap
 from fanblock.steps.seam import Seam
 from fanblock.steps.separate import Separate
 from fanblock.steps.tabs import Tabs
+from fanblock.steps.top_edge import TopEdge
 from fanblock.terms import LANDMARK_AROUNDS, LANDMARK_HEIGHTS, Around, Height, Length, Share
 from fanblock.units import shown
 
 _DRAWN_HEIGHTS = ("hem", "top edge")
+_FREE_FOR_EDGES = ("hem", "waist")
+"""Words for heights that may also name the one edge that lies there."""
+
+MOST_LAYERS = 12
+"""Most pieces of one layer that are cut of one panel."""
 
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """What stands on the draft before a step: lines, seams and lacing gaps, by name."""
+    """What stands on the draft before a step: lines, seams, lacing gaps and the named edges of an outline, by name."""
 
     lines: frozenset[str] = frozenset()
     seams: tuple[str, ...] = ()
     gaps: frozenset[str] = frozenset()
+    edges: frozenset[str] = frozenset()
 
 
-def check_rules(steps: tuple[ReadStep, ...], findings: Findings) -> None:
+def check_rules(steps: tuple[ReadStep, ...], findings: Findings, band: BandSpec | None = None) -> None:
     """Note everything that a step says about other steps and that is not so."""
     drawn = Drawn()
     for step in steps:
@@ -42,9 +51,25 @@ def check_rules(steps: tuple[ReadStep, ...], findings: Findings) -> None:
     for step in steps:
         if isinstance(step.options, Seam):
             _check_below_waist(step, step.options, hem, findings)
+        if isinstance(step.options, Cut):
+            _check_counts(step, step.options, band, findings)
     separate = next((step for step in steps if isinstance(step.options, Separate)), None)
     if separate is not None and isinstance(separate.options, Separate):
         _check_panels(separate, separate.options.panels, steps, findings)
+
+
+def _check_counts(step: ReadStep, cut: Cut, band: BandSpec | None, findings: Findings) -> None:
+    """Note counts that cannot be cut, and a fold that a band says elsewhere."""
+    single = band is not None and band.drawn == "whole"
+    for layer, count in sorted(cut.layers.items()):
+        if not 1 <= count <= MOST_LAYERS or (count % 2 and not single):
+            needs = f"a number from 1 to {MOST_LAYERS}" if single else f"an even number from 2 to {MOST_LAYERS}"
+            remedy = "" if single else "Panels are cut in pairs, one for each half."
+            what = f"got {count}, needs {needs}."
+            findings.wrong("step-options", f"{step.where} › {layer}", what, remedy, step.place_of(layer))
+    if band is not None and cut.on_fold:
+        what = "what lies on the fold of a band is said by `fold` in `pieces`."
+        findings.wrong("step-options", f"{step.where} › on fold", what, "Take it out here.", step.place_of("on fold"))
 
 
 def _check_drawn(sighting: Sighting, drawn: Drawn, findings: Findings) -> None:
@@ -73,19 +98,38 @@ def _with_step(step: ReadStep, drawn: Drawn, findings: Findings) -> Drawn:
         if options.at in drawn.gaps:
             what = f"there is a lacing gap at {options.at} already."
             findings.wrong("step-twice", step.where, what, "Keep one of them.", step.place)
-        return Drawn(drawn.lines, drawn.seams, drawn.gaps | {options.at})
+        return replace(drawn, gaps=drawn.gaps | {options.at})
     if isinstance(options, Seam):
         _check_seam_name(step, options.name, drawn, findings)
-        return Drawn(drawn.lines, (*drawn.seams, options.name), drawn.gaps)
-    if step.kind.name in _DRAWN_HEIGHTS:
-        return Drawn(drawn.lines | {step.kind.name}, drawn.seams, drawn.gaps)
+        return replace(drawn, seams=(*drawn.seams, options.name))
+    if isinstance(options, TopEdge | Hem):
+        for spec in options.edges:
+            _check_edge_name(step, spec.name, drawn, findings)
+        named = {spec.name for spec in options.edges}
+        named |= {SHOULDER for spec in options.edges if spec.sewn_to and spec.kind == SHOULDER}
+        return replace(drawn, lines=drawn.lines | {step.kind.name}, edges=drawn.edges | named)
     return drawn
+
+
+def _check_edge_name(step: ReadStep, name: str, drawn: Drawn, findings: Findings) -> None:
+    where, place = f"{step.where} › edges", step.place_of("edges")
+    if name in LANDMARK_AROUNDS or (name in LANDMARK_HEIGHTS and name not in _FREE_FOR_EDGES):
+        what = f"{shown(name)} is the name of a place on every block."
+        findings.wrong("name-taken", where, what, f"Name the edge otherwise, such as “{name} edge”.", place)
+    elif name in drawn.seams or name in drawn.edges:
+        what = f"something called {shown(name)} has been drawn already."
+        findings.wrong("name-twice", where, what, "Give every edge and seam a name of its own.", place)
+    elif not is_name(name):
+        findings.wrong("not-a-name", where, f"{shown(name)} cannot be a name.", NAME_REMEDY, place)
 
 
 def _check_seam_name(step: ReadStep, name: str, drawn: Drawn, findings: Findings) -> None:
     where, place = f"{step.where} › name", step.place_of("name")
     if name in drawn.seams:
         what = f"there is a seam {shown(name)} already."
+        findings.wrong("name-twice", where, what, "Give every seam a name of its own.", place)
+    elif name in drawn.edges:
+        what = f"there is an edge {shown(name)} already."
         findings.wrong("name-twice", where, what, "Give every seam a name of its own.", place)
     elif name in LANDMARK_AROUNDS or name in LANDMARK_HEIGHTS:
         what = f"{shown(name)} is the name of a place on every block."
@@ -108,6 +152,7 @@ def is_below_waist(height: Height, hem: Hem | None) -> bool:
     """Return whether a height lies below the waist on every body, as far as its words tell."""
     if height.landmark == "hem":
         heights = [] if hem is None else [point.height for point in hem.through]
+        heights += [] if hem is None else [point.height for spec in hem.edges for point in spec.through]
         heights += [hem.height] if hem is not None and hem.height is not None else []
         return any(is_below_waist(one, None) for one in heights)
     above = height.landmark not in ("", "waist")

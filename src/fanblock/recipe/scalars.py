@@ -11,17 +11,19 @@ from fanblock.problems import nearest
 from fanblock.recipe.parts import (
     NEEDS_AMOUNT,
     NEEDS_AROUND,
+    NEEDS_EXTENT,
     NEEDS_HEIGHT,
     NEEDS_SETTING,
     NEEDS_SHARE,
     parse_amount,
     parse_around,
+    parse_extent,
     parse_height,
     parse_setting,
     parse_share,
 )
 from fanblock.recipe.phrase import NUMBER, UnreadableError, Vocabulary, respelled
-from fanblock.terms import Amount, Around, Height, Length, Share
+from fanblock.terms import Amount, Around, Extent, Height, Length, Share
 from fanblock.units import shown
 from fanblock.yamlfile import Text
 
@@ -38,6 +40,7 @@ NEEDS: Mapping[Any, str] = MappingProxyType(
         Setting: NEEDS_SETTING,
         Height: NEEDS_HEIGHT,
         Around: NEEDS_AROUND,
+        Extent: NEEDS_EXTENT,
         Share: NEEDS_SHARE,
         str: "a text",
         bool: "`yes` or `no`",
@@ -115,6 +118,7 @@ _READERS: Mapping[Any, Callable[[Text, Vocabulary], Any]] = {
     Amount: lambda node, vocabulary: parse_amount(node.text, vocabulary),
     Setting: lambda node, vocabulary: parse_setting(node.text, vocabulary),
     Height: lambda node, vocabulary: parse_height(node.text, vocabulary),
+    Extent: lambda node, vocabulary: parse_extent(node.text, vocabulary),
     Around: lambda node, vocabulary: parse_around(node.text, vocabulary),
     Share: lambda node, _vocabulary: parse_share(node.text),
     str: _text,

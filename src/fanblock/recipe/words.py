@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fanblock.terms import Amount, Around, Dial, Height, Length, Position, Share
+from fanblock.terms import Amount, Around, Dial, Extent, Height, Length, Position, Share
 from fanblock.units import UNITS
 
 
@@ -40,6 +40,17 @@ def spoken(amount: Amount, units: str = "mm") -> str:
     if isinstance(amount, Length):
         return f"{number_text(round(amount.mm / UNITS[units], 2))} {units}"
     return amount_text(amount)
+
+
+def extent_text(extent: Extent, units: str = "mm") -> str:
+    """Return a whole length in words.
+
+    >>> extent_text(Extent(Share(1.0, "neck"), Length(20.0)))
+    'neck + 20 mm'
+    """
+    whole = isinstance(extent.base, Share) and extent.base.of and extent.base.ratio == 1.0
+    base = extent.base.of if whole and isinstance(extent.base, Share) else amount_text(extent.base, units)
+    return base + _plus_text(extent.plus, extent.sign, units)
 
 
 def height_text(height: Height, units: str = "mm") -> str:

@@ -2,14 +2,15 @@
 
 A page is looked at on a grid of small cells. Best is clear paper: no ink there, and not inside a piece, where a
 square would be taken for part of it. A page without a clear place as large as the square has two pairs of bars
-instead, one level and one upright, which find room beside the pieces. Failing that too, a square may lie inside a
-piece, and only then over ink; worst of all it lies over or close along a line that is cut or stitched.
+instead, one level and one upright, which find room beside the pieces or at least cross few lines. Worst of all is to
+lie over, or close along, a line that is cut or stitched.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,13 +18,13 @@ from numpy.typing import NDArray
 from fanblock.geometry import raster
 from fanblock.geometry.bezier import sample
 from fanblock.geometry.curve import Points
-from fanblock.sheet.drawing import Group, Stroke
+from fanblock.sheet.drawing import Group, Stroke, Words
 from fanblock.sheet.ink import Box, ink_points
 from fanblock.sheet.squares import FRAME_IN_MM, FRAME_OUT_MM, gauge_at, gauge_box, square_at, square_box
 from fanblock.tolerances import INK_STEP_MM
 
 FIRM = ("cut", "stitch", "fold", "slit")
-"""Pens of the lines that are cut or stitched; a pattern is wrong where they cannot be read."""
+"""Pens of the lines that are cut or stitched."""
 
 _CELL_MM, _CLEAR_MM, _BESIDE_MM = 2.0, 1.5, 4.0
 _FIRM_COSTS = 12
@@ -33,7 +34,10 @@ Counts = NDArray[np.int64]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Held:
-    """What a drawing puts on paper: points of all ink, points of the firm lines among it, rings of the pieces."""
+    """What a drawing puts on paper: points of all ink, points of the firm ink among it, rings of the pieces.
+
+    Firm are the lines that are cut or stitched, and words: a pattern is wrong where they cannot be read.
+    """
 
     ink: Points
     firm: Points
@@ -55,128 +59,151 @@ class Held:
 
 def held(groups: Iterable[Group]) -> Held:
     """Return what some groups put on paper; a closed line of the cutting pen is the edge of a piece."""
-    groups = tuple(groups)
-    strokes = [item for group in groups for item in group.items if isinstance(item, Stroke) and item.pen in FIRM]
-    firm = ink_points([Group("firm", tuple(strokes))])
+    items = [item for group in groups for item in group.items]
+    is_firm = [isinstance(item, Words) or item.pen in FIRM for item in items]
+    firm, other = (
+        ink_points([Group("ink", tuple(item for item, firm in zip(items, is_firm, strict=True) if firm is wanted))])
+        for wanted in (True, False)
+    )
+    strokes = [item for item in items if isinstance(item, Stroke)]
     grounds = tuple(sample(item.beziers, INK_STEP_MM) for item in strokes if item.closed and item.pen == "cut")
-    return Held(ink_points(groups), firm, grounds)
+    return Held(np.vstack((firm, other)), firm, grounds)
 
 
 def measured_on(carried: Held, area: Box) -> tuple[Group, ...]:
     """Return what is to be measured on a page, where it does least harm in ``area``: a test square, or two gauges."""
-    x, y, met = square_place(carried, area)
-    square = square_at(x, y)
-    if not met and not _over_piece(carried, area, square_box(x, y)):
-        return (square,)
-    for paper_only in (True, False):
-        gauges = _gauges(carried, area, paper_only)
-        if gauges:
-            return gauges
-    return (square,)
-
-
-def _over_piece(carried: Held, area: Box, box: Box) -> bool:
-    grid = _Grid(area, carried)
-    low_x, low_y = int((box.left - area.left) / _CELL_MM), int((box.bottom - area.bottom) / _CELL_MM)
-    wide, high = int(box.width_mm / _CELL_MM), int(box.height_mm / _CELL_MM)
-    return bool(grid.ground[low_y : low_y + high, low_x : low_x + wide].any())
-
-
-def _gauges(carried: Held, area: Box, paper_only: bool) -> tuple[Group, ...]:
-    """A level and an upright gauge near the lower left, apart from one another; nothing where one finds no room."""
-    found: list[Group] = []
+    cells = _Cells(area, carried)
+    square = cells.square()
+    if square is not None and square.is_clear:
+        return (square_at(square.x, square.y),)
+    gauges = []
     for upright in (False, True):
-        room = gauge_box(upright)
-        place = box_place(
-            carried.with_ink(found), area, room.width_mm, room.height_mm, (area.left, area.bottom), paper_only
-        )
-        if place is None:
-            return ()
-        found.append(gauge_at(*place, upright))
-    return tuple(found)
+        room = gauge_box(upright).grown(_CLEAR_MM)
+        found = cells.box(room.width_mm, room.height_mm, (area.left, area.bottom))
+        if found is None:
+            break
+        gauges.append(gauge_at(found.x - room.left, found.y - room.bottom, upright))
+        cells.fill(room.moved(found.x - room.left, found.y - room.bottom))
+    if len(gauges) == 2:
+        return tuple(gauges)
+    x, y, _ = square_place(carried, area)
+    return (square_at(x, y),)
 
 
-def square_place(held: Held, area: Box) -> tuple[float, float, int]:
+def square_place(carried: Held, area: Box) -> tuple[float, float, int]:
     """Return where in ``area`` a test square does least harm: its x and y, and how much ink it then meets.
 
     The ink is counted under the outlines and words of the square, not in its empty middle, which hides nothing.
     """
-    room = square_box().grown(_CLEAR_MM)
-    wide, high = int(room.width_mm / _CELL_MM) + 1, int(room.height_mm / _CELL_MM) + 1
-    columns, rows = int(area.width_mm / _CELL_MM) - wide + 1, int(area.height_mm / _CELL_MM) - high + 1
-    if columns < 1 or rows < 1:
-        return area.left - room.left, area.bottom - room.bottom, len(held.ink)
-    grid = _Grid(area, held)
-    inner, outer = int(FRAME_IN_MM / _CELL_MM), int(FRAME_OUT_MM / _CELL_MM)
-    inner, outer = inner + 1, outer + 1
-    hollow = (inner, inner, wide - inner - outer, high - inner - outer)
-    ink = grid.counts(grid.ink, wide, high)
-    middle = grid.counts(grid.ink, *hollow[2:], offset=hollow[:2])[:rows, :columns]
-    met = ink - middle
-    firm = grid.counts(grid.firm, wide, high) - grid.counts(grid.firm, *hollow[2:], offset=hollow[:2])[:rows, :columns]
-    near = grid.counts(grid.beside, wide, high) - grid.counts(grid.beside, *hollow[2:], offset=hollow[:2])[:rows, :columns]
-    ground = grid.counts(grid.ground, wide, high)
-    harm = np.where(met > 0, met + _FIRM_COSTS * firm + near, 0)
-    up, across = np.indices(met.shape).reshape(2, -1)
-    best = int(np.lexsort((across, up, middle.ravel(), near.ravel(), ground.ravel(), harm.ravel()))[0])
-    x, y = area.left + _CELL_MM * across[best] - room.left, area.bottom + _CELL_MM * up[best] - room.bottom
-    return float(x), float(y), int(met.flat[best])
+    found = _Cells(area, carried).square()
+    if found is None:
+        room = square_box()
+        return area.left - room.left, area.bottom - room.bottom, len(carried.ink)
+    return found.x, found.y, found.met
 
 
 def box_place(
-    held: Held,
-    area: Box,
-    width_mm: float,
-    height_mm: float,
-    near: tuple[float, float],
-    paper_only: bool = False,
+    carried: Held, area: Box, width_mm: float, height_mm: float, near: tuple[float, float]
 ) -> tuple[float, float] | None:
     """Return the lower left corner of a clear place of that size nearest to the point ``near``.
 
-    Clear paper comes first, then, unless ``paper_only``, a place inside a piece that no ink is on; None when there is
-    neither.
+    Clear paper comes first, then a place inside a piece that no ink is on; None when there is neither.
     """
-    wide, high = int(width_mm / _CELL_MM) + 2, int(height_mm / _CELL_MM) + 2
-    if wide > int(area.width_mm / _CELL_MM) or high > int(area.height_mm / _CELL_MM):
-        return None
-    grid = _Grid(area, held)
-    free = grid.counts(grid.ink, wide, high) == 0
-    clean = free & (grid.counts(grid.ground, wide, high) == 0)
-    for places in (clean,) if paper_only else (clean, free):
-        up, across = np.nonzero(places)
-        if len(up):
-            x, y = area.left + _CELL_MM * (across + 0.5), area.bottom + _CELL_MM * (up + 0.5)
-            best = int(np.argmin(np.hypot(x + 0.5 * width_mm - near[0], y + 0.5 * height_mm - near[1])))
-            return float(x[best]), float(y[best])
-    return None
+    found = _Cells(area, carried).box(width_mm, height_mm, near)
+    return None if found is None or found.met else (found.x, found.y)
 
 
-class _Grid:
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """A place: where it is, how much ink it meets, and whether it is clear paper well away from firm lines."""
+
+    x: float
+    y: float
+    met: int
+    is_clear: bool
+
+
+class _Cells:
     """The cells of an area: how much ink and firm ink is in each, which lie beside a firm line or inside a piece."""
 
-    def __init__(self, area: Box, held: Held) -> None:
+    def __init__(self, area: Box, carried: Held) -> None:
+        self.area = area
         shape = int(area.height_mm / _CELL_MM), int(area.width_mm / _CELL_MM)
         origin = np.array([area.left, area.bottom])
-        edges = area.bottom + _CELL_MM * np.arange(shape[0] + 1), area.left + _CELL_MM * np.arange(shape[1] + 1)
-        self.ink = _histogram(held.ink, edges)
-        self.firm = _histogram(held.firm, edges)
-        self.beside = _spread(self.firm > 0, int(_BESIDE_MM / _CELL_MM))
-        self.ground = np.zeros(shape, dtype=np.int64)
-        for ring in held.grounds:
-            self.ground |= raster.filled(ring, origin, _CELL_MM, shape)
+        firm = raster.counted(carried.firm, origin, _CELL_MM, shape)
+        ground = np.zeros(shape, dtype=np.int64)
+        for ring in carried.grounds:
+            if (ring.max(axis=0) > origin).all() and (ring.min(axis=0) < (area.right, area.top)).all():
+                ground |= raster.filled(ring, origin, _CELL_MM, shape)
+        beside = _spread(firm > 0, int(_BESIDE_MM / _CELL_MM))
+        ink = raster.counted(carried.ink, origin, _CELL_MM, shape)
+        self.layers = tuple(_sums(cells) for cells in (ink, firm, beside, ground))
 
-    @staticmethod
-    def counts(cells: Counts, wide: int, high: int, offset: tuple[int, int] = (0, 0)) -> Counts:
-        """Sums over every window of ``wide`` by ``high`` cells, from the lower left one, shifted by ``offset``."""
-        table = np.pad(cells.cumsum(axis=0).cumsum(axis=1), ((1, 0), (1, 0)))
-        part = table[high:, wide:] - table[:-high, wide:] - table[high:, :-wide] + table[:-high, :-wide]
-        return np.asarray(part[offset[1] :, offset[0] :], dtype=np.int64)
+    def fill(self, box: Box) -> None:
+        """Count a box as full of ink from now on."""
+        cells = np.diff(np.diff(self.layers[0], axis=0), axis=1)
+        low, left = (int((at - start) / _CELL_MM) for at, start in ((box.bottom, self.area.bottom), (box.left, self.area.left)))
+        cells[low : low + int(box.height_mm / _CELL_MM) + 2, left : left + int(box.width_mm / _CELL_MM) + 2] += 1
+        self.layers = (_sums(cells), *self.layers[1:])
+
+    def square(self) -> _Found | None:
+        """The best place for a test square, or None where the area is smaller than one."""
+        room = square_box().grown(_CLEAR_MM)
+        wide, high = int(room.width_mm / _CELL_MM) + 1, int(room.height_mm / _CELL_MM) + 1
+        ink, firm, beside, ground = (_counts(table, wide, high) for table in self.layers)
+        if not ink.size:
+            return None
+        low, far = int(FRAME_IN_MM / _CELL_MM) + 1, int(FRAME_OUT_MM / _CELL_MM) + 1
+        middles = [
+            _counts(table, wide - low - far, high - low - far)[low:, low:][: ink.shape[0], : ink.shape[1]]
+            for table in self.layers[:3]
+        ]
+        met, firm, beside = (one - middle for one, middle in zip((ink, firm, beside), middles, strict=True))
+        up, across = np.indices(met.shape)
+        distance = up + 0.001 * across
+        return self._best(met, firm, beside, ground, (middles[0], distance), room)
+
+    def box(self, width_mm: float, height_mm: float, near: tuple[float, float]) -> _Found | None:
+        """The best place for a rectangle, of equally good ones that nearest to a point; None where the area is smaller."""
+        wide, high = int(width_mm / _CELL_MM) + 2, int(height_mm / _CELL_MM) + 2
+        ink, firm, beside, ground = (_counts(table, wide, high) for table in self.layers)
+        if not ink.size:
+            return None
+        up, across = np.indices(ink.shape)
+        x, y = self.area.left + _CELL_MM * (across + 0.5), self.area.bottom + _CELL_MM * (up + 0.5)
+        distance = np.hypot(x + 0.5 * width_mm - near[0], y + 0.5 * height_mm - near[1])
+        room = Box(-0.5 * _CELL_MM, -0.5 * _CELL_MM, width_mm, height_mm)
+        return self._best(ink, firm, beside, ground, (distance,), room)
+
+    def _best(
+        self, met: Counts, firm: Counts, beside: Counts, ground: Counts, then: tuple[Any, ...], room: Box
+    ) -> _Found:
+        """The place with least harm: no ink, clear paper, off firm lines, and what else is asked for."""
+        harm = np.where(met > 0, met + _FIRM_COSTS * firm + beside, 0)
+        left = np.arange(met.size)
+        for key in (harm, np.where(met > 0, 0, ground), beside, *then):
+            values = key.ravel()[left]
+            left = left[values == values.min()]
+        best = int(left[0])
+        up, across = divmod(best, met.shape[1])
+        x, y = self.area.left + _CELL_MM * across - room.left, self.area.bottom + _CELL_MM * up - room.bottom
+        clear = not met.flat[best] and not ground.flat[best]
+        return _Found(float(x), float(y), int(met.flat[best]), bool(clear))
 
 
-def _histogram(points: Points, edges: tuple[NDArray[np.float64], NDArray[np.float64]]) -> Counts:
-    if not len(points):
-        return np.zeros((len(edges[0]) - 1, len(edges[1]) - 1), dtype=np.int64)
-    return np.asarray(np.histogram2d(points[:, 1], points[:, 0], edges)[0], dtype=np.int64)
+def _sums(cells: Counts) -> Counts:
+    """Running sums, one row and column larger."""
+    table = np.zeros((cells.shape[0] + 1, cells.shape[1] + 1), dtype=np.int64)
+    np.cumsum(cells, axis=1, out=table[1:, 1:])
+    np.cumsum(table, axis=0, out=table)
+    return table
+
+
+def _counts(table: Counts, wide: int, high: int) -> Counts:
+    """Sums over every window of ``wide`` by ``high`` cells, by its lower left one; empty when the area is smaller."""
+    if high >= table.shape[0] or wide >= table.shape[1]:
+        return np.zeros((0, 0), dtype=np.int64)
+    return table[high:, wide:] - table[:-high, wide:] - table[high:, :-wide] + table[:-high, :-wide]
 
 
 def _spread(cells: NDArray[np.bool_], by: int) -> Counts:
@@ -189,5 +216,5 @@ def _spread(cells: NDArray[np.bool_], by: int) -> Counts:
 
 
 def _inside(points: Points, box: Box) -> Points:
-    kept = np.all((points > (box.left, box.bottom)) & (points < (box.right, box.top)), axis=1)
-    return points[kept]
+    x, y = points.T
+    return np.asarray(points[(x > box.left) & (x < box.right) & (y > box.bottom) & (y < box.top)])

@@ -4,32 +4,29 @@ what to cut.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
-from fanblock.sheet.cautions import CAUTIONS, COSTUME
 from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.ink import Box
+from fanblock.sheet.joining import JOIN, LONG
 from fanblock.sheet.key import key
 from fanblock.sheet.pagemap import page_map
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table, text_area
-from fanblock.sheet.sewing import joining
+from fanblock.sheet.sewing import joining, toile
 from fanblock.sheet.squares import square_at, square_box
-from fanblock.sheet.symbols import symbols
+from fanblock.sheet.symbols import symbols, used_in
 from fanblock.sheet.tapes import tape_words
+from fanblock.sheet.telling import telling
 from fanblock.sheet.tiles import TilePlan
 from fanblock.sheet.upright import moved_group
 
 RED = "#c62828"
 FOOT_MM = 9.0
 """Room kept at the foot of a page for NOT SOUND."""
-JOIN = (
-    "Print at 100 %, never fitted to the page. Measure both sides of the test square on every page.",
-    "Cut only the right and the lower edge of a page, lay it over the next, join the rows first, then row to row.",
-    "Join on a long ruler, then measure the 500 mm line: errors of taping add up from page to page.",
-)
 
 
 def cover(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> tuple[Drawing, ...]:
@@ -59,7 +56,7 @@ def _first(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> 
     side = area.right - side_left
     more, below = paragraph("Measure the square now.", side_left, top - 1.0, side, 4.2, bold=True)
     items += more
-    more, below = paragraphs(JOIN, side_left, below - 1.0, side, 2.9)
+    more, below = paragraphs((*JOIN, LONG), side_left, below - 1.0, side, 2.9)
     items += more
     more, below = paragraph(f"{len(plan.tiles)} pages to join:", side_left, below - 1.0, side, 3.2, bold=True)
     items += more
@@ -99,8 +96,8 @@ def _cut_list(pattern: Pattern, left: float, width: float) -> tuple[list[tuple[s
 
 
 def _more(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
-    """What does not fit on the first page: the numbers to measure, sewing, the key to the marks, the
-    cautions.
+    """What does not fit on the first page: the numbers to measure, the key to the marks, sewing, the toile, the
+    cautions; on every page with a test square.
     """
     area = text_area(paper)
     room = square_box()
@@ -112,7 +109,7 @@ def _more(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
     items += more
     more, low = heading("Lines and marks", area.left, first - 3.0, half)
     items += more
-    more, first = symbols(area.left, low, half)
+    more, first = symbols(area.left, low, half, used_in(pattern))
     items += more
     more, low = heading("Sewing order", right, area.top - 2.0, room.width_mm)
     items += more
@@ -120,21 +117,41 @@ def _more(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
     items += more
     second = low - room.height_mm - 2.0
     square = square_at(right - room.left, second - room.bottom)
-    more, low = heading("Before you lace", area.left, min(first, second) - 3.0, area.width_mm)
-    return _with_cautions(items, more, low, square, paper)
+    said = telling(pattern)
+    texts = (("For the toile", toile(pattern)), (said.before, said.cautions))
+    return _with_texts(items, min(first, second), square, texts, paper)
 
 
-def _with_cautions(items: Items, head: Items, top: float, square: Group, paper: Paper) -> tuple[Drawing, ...]:
-    """The page of ``items`` with the cautions under them, or the cautions on a page of their own."""
+def _with_texts(
+    items: Items, top: float, square: Group, texts: Sequence[tuple[str, Sequence[str]]], paper: Paper
+) -> tuple[Drawing, ...]:
+    """The page of ``items`` with more texts under them, each on a page of its own where it finds no room.
+
+    A new page keeps a place for a test square at its foot.
+    """
     area = text_area(paper)
-    texts = (COSTUME, *CAUTIONS)
-    for size in (3.2, 2.9, 2.6):
-        words, low = paragraphs(texts, area.left, top, area.width_mm, size, "–")
-        if low >= area.bottom + FOOT_MM:
-            return (_page(paper, [*items, *head, *words], square),)
-    head, low = heading("Before you lace", area.left, area.top - 2.0, area.width_mm)
-    words, _ = paragraphs(texts, area.left, low, area.width_mm, 3.4, "–")
-    return _page(paper, items, square), _page(paper, [*head, *words])
+    room = square_box()
+    pages: list[tuple[Items, Group]] = [(items, square)]
+    floor = area.bottom + FOOT_MM
+    for head, lines in (text for text in texts if text[1]):
+        for size in (3.2, 2.9, 2.6):
+            set_, low = _text(head, lines, area, top - 3.0, size)
+            if low >= floor:
+                break
+        else:
+            set_, low = _text(head, lines, area, area.top - 2.0, 3.4)
+            foot = area.bottom + FOOT_MM - room.bottom
+            pages.append(([], square_at(area.right - room.right, foot)))
+            floor = foot + room.top + 2.0
+        pages[-1][0].extend(set_)
+        top = low
+    return tuple(_page(paper, items, square) for items, square in pages)
+
+
+def _text(head: str, lines: Sequence[str], area: Box, top: float, size_mm: float) -> tuple[Items, float]:
+    items, low = heading(head, area.left, top, area.width_mm)
+    more, low = paragraphs(lines, area.left, low, area.width_mm, size_mm, "–")
+    return items + more, low
 
 
 def _page(paper: Paper, items: Items, *more: Group) -> Drawing:

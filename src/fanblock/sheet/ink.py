@@ -58,8 +58,8 @@ def ink_points(groups: Iterable[Group]) -> Points:
     """
     items = [item for group in groups for item in group.items]
     strokes = [item for item in items if isinstance(item, Stroke)]
-    words = [word_points(item) for item in items if isinstance(item, Words)]
-    return frozen(np.vstack((np.empty((0, 2)), *_lines(strokes), *words)))
+    words = [item for item in items if isinstance(item, Words)]
+    return frozen(np.vstack((np.empty((0, 2)), *_lines(strokes), *_texts(words))))
 
 
 def extent(points: Points) -> Box | None:
@@ -72,23 +72,33 @@ def extent(points: Points) -> Box | None:
 
 def words_corners(words: Words) -> Points:
     """Return the four corners of the rectangle a line of text covers, ascenders and descenders included."""
+    corner, across, up = (np.array(one) for one in _rectangle(words))
+    return np.array([corner, corner + across, corner + across + up, corner + up])
+
+
+def _rectangle(words: Words) -> tuple[tuple[float, float], tuple[float, float], tuple[float, float]]:
+    """The lower left corner of a line of text, and its sides along the base line and upward."""
     wide = width_mm(words.text, words.size_mm, words.bold)
-    left = {"start": 0.0, "middle": -wide / 2.0, "end": -wide}[words.anchor]
-    low, high = -_FALL * words.size_mm, _RISE * words.size_mm
-    corners = np.array([[left, low], [left + wide, low], [left + wide, high], [left, high]])
     turn = math.radians(words.angle_deg)
-    rotation = np.array([[math.cos(turn), -math.sin(turn)], [math.sin(turn), math.cos(turn)]])
-    placed: Points = corners @ rotation.T + (words.x, words.y)
-    return placed
+    cos, sin = math.cos(turn), math.sin(turn)
+    left = {"start": 0.0, "middle": -wide / 2.0, "end": -wide}[words.anchor]
+    low, high = -_FALL * words.size_mm, (_FALL + _RISE) * words.size_mm
+    corner = words.x + left * cos - low * sin, words.y + left * sin + low * cos
+    return corner, (wide * cos, wide * sin), (-high * sin, high * cos)
 
 
-def word_points(words: Words) -> Points:
-    """Return points over the whole rectangle a line of text covers."""
-    first, second, _, last = words_corners(words)
-    across, up = second - first, last - first
-    s = np.linspace(0.0, 1.0, 2 + int(np.hypot(*across) / INK_STEP_MM))
-    t = np.linspace(0.0, 1.0, 2 + int(np.hypot(*up) / INK_STEP_MM))
-    return np.asarray((first + s[:, None, None] * across + t[None, :, None] * up).reshape(-1, 2))
+def _texts(words: Sequence[Words]) -> list[Points]:
+    """Points over the rectangles that lines of text cover."""
+    if not words:
+        return []
+    corner, across, up = np.moveaxis(np.array([_rectangle(one) for one in words]), 1, 0)
+    columns = 2 + (np.hypot(across[:, 0], across[:, 1]) / INK_STEP_MM).astype(np.int64)
+    rows = 2 + (np.hypot(up[:, 0], up[:, 1]) / INK_STEP_MM).astype(np.int64)
+    counts = columns * rows
+    owner = np.repeat(np.arange(len(words)), counts)
+    row, column = np.divmod(np.arange(len(owner)) - (np.cumsum(counts) - counts)[owner], columns[owner])
+    s, t = column / (columns - 1)[owner], row / (rows - 1)[owner]
+    return [corner[owner] + s[:, None] * across[owner] + t[:, None] * up[owner]]
 
 
 def _lines(strokes: Sequence[Stroke]) -> list[Points]:
@@ -102,7 +112,7 @@ def _lines(strokes: Sequence[Stroke]) -> list[Points]:
     points = np.vstack((on_bezier, [run[-1, 3] for run in runs]))
     half = np.array([PENS[stroke.pen].width_mm / 2.0 for stroke in strokes]) + _CORNER * INK_STEP_MM
     parts: list[Points] = [(points + half[owner][:, None] * side) for side in _SIDES]
-    parts += [_inside(points[owner == at]) for at in every if PENS[strokes[at].pen].fill]
+    parts += [_inside(points[owner == at]) for at, one in enumerate(strokes) if PENS[one.pen].fill]
     return parts
 
 

@@ -9,39 +9,65 @@ from types import MappingProxyType
 
 import numpy as np
 
+from fanblock.block.band import Band
 from fanblock.geometry.curve import Curve, Points, frozen
-from fanblock.pattern.model import Edge, Panel, Pattern, Seam
-from fanblock.sheet.upright import moved_panel
+from fanblock.pattern.model import SHOULDER, Edge, Panel, Pattern, Seam
+from fanblock.sheet.upright import moved_panel, upright
+
+WHOLE_TURN_RAD = 2.0 * np.pi
+ROW_GAP_MM = 20.0
+"""Room between pieces of a band that are shown in a row."""
 
 
 def joined(pattern: Pattern) -> Mapping[str, Panel]:
     """Return the panels by name, laid seam to seam in the block's frame, beginning with the first.
 
     At each seam the back piece is turned and slid until its waist point lies on the front piece's and both
-    seam edges point the same way to their far ends. A panel that no seam joins stays where it was drawn.
+    seam edges point the same way to their far ends. Pieces are laid round the body; only one that nothing else joins is
+    laid against a shoulder. A panel that no seam joins stays where it was drawn.
     """
+    if pattern.band is not None:
+        return _band(pattern, pattern.band)
     placed: dict[str, Panel] = {}
     panels = sorted(pattern.panels, key=lambda panel: panel.number)
     for panel in panels:
         if panel.name in placed:
             continue
-        placed[panel.name] = panel
+        over = ((seam, other) for seam, other in _neighbours(pattern, panel.name, shoulders=True) if other in placed)
+        held = next(over, None)
+        placed[panel.name] = panel if held is None else _beside(placed[held[1]], panel, held[0])
         waiting = [panel.name]
         while waiting:
             name = waiting.pop(0)
-            for seam, other in _neighbours(pattern, name):
+            for seam, other in _neighbours(pattern, name, shoulders=False):
                 if other not in placed:
                     placed[other] = _beside(placed[name], pattern.by_name[other], seam)
                     waiting.append(other)
     return MappingProxyType({panel.name: placed[panel.name] for panel in panels})
 
 
-def _neighbours(pattern: Pattern, name: str) -> list[tuple[Seam, str]]:
+def _band(pattern: Pattern, band: Band) -> Mapping[str, Panel]:
+    """Return the pieces of a band as they stand on it, or in a row where it would lie over itself."""
+    if band.drawn_ratio * abs(band.turn_rad) < WHOLE_TURN_RAD:
+        return MappingProxyType(dict(pattern.by_name))
+    placed, x = {}, 0.0
+    for panel in pattern.panels:
+        stood = upright(panel)
+        low, high = stood.loop().min(axis=0), stood.loop().max(axis=0)
+        placed[panel.name] = moved_panel(stood, np.eye(2), np.array([x - low[0], -low[1]]))
+        x += float(high[0] - low[0]) + ROW_GAP_MM
+    return MappingProxyType(placed)
+
+
+def _neighbours(pattern: Pattern, name: str, *, shoulders: bool) -> list[tuple[Seam, str]]:
+    """Return the seams of a panel, those of its shoulders or all others, each with the panel beyond it."""
     found = []
     for seam in pattern.seams:
         for here, there in ((seam.front, seam.back), (seam.back, seam.front)):
             if here.panel == name and there.panel in pattern.by_name:
-                found.append((seam, there.panel))
+                is_shoulder = pattern.by_name[name].edge(here.edge).kind == SHOULDER
+                if is_shoulder == shoulders:
+                    found.append((seam, there.panel))
     return found
 
 

@@ -10,6 +10,8 @@ from typing import Any
 
 import numpy as np
 
+from fanblock.block.band import Band
+from fanblock.block.ruled import Block
 from fanblock.geometry.curve import Curve, Points
 from fanblock.pattern.model import SLIT, Edge, Girth, Notch, Panel, Pattern, Seam
 from fanblock.tolerances import CHORD_MM
@@ -46,7 +48,7 @@ def pattern_data(pattern: Pattern) -> dict[str, Any]:
         "schema": SCHEMA,
         "reading": list(READING),
         "units": "mm",
-        "half": "left",
+        "half": "left" if pattern.band is None or pattern.band.halved else "none: the whole is given",
         "chord_tolerance": CHORD_MM,
         "sound": pattern.sound,
         "wearer": {
@@ -91,8 +93,26 @@ def pattern_data(pattern: Pattern) -> dict[str, Any]:
     }
 
 
+def _band(band: Band, block: Block) -> dict[str, Any]:
+    """The block of a band; its lengths are those of the whole band, its curves those of what is drawn."""
+    return {
+        "turn_rad": _number(band.turn_rad, 9),
+        "inner": _number(band.inner_mm),
+        "outer": _number(band.outer_mm),
+        "depth": _number(band.depth_mm),
+        "drawn": "half" if band.halved else "whole",
+        "worn": "hanging" if band.hangs else "standing",
+        "curves": {
+            "inner": _points(block.level(band.inner_height).points),
+            "outer": _points(block.level(band.outer_height).points),
+        },
+    }
+
+
 def _block(pattern: Pattern) -> dict[str, Any]:
     block = pattern.block
+    if pattern.band is not None:
+        return _band(pattern.band, block)
     return {
         "turn_rad": _number(block.turn_rad, 9),
         "waist": _number(2.0 * block.half_waist_mm),

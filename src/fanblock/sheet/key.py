@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from fanblock.geometry.bezier import polyline
-from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.geometry.curve import Curve, frozen
 from fanblock.pattern.model import CENTER, FOLD, LACING, Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
@@ -19,10 +19,10 @@ from fanblock.sheet.labels import Wish
 from fanblock.sheet.placing import place_all
 from fanblock.sheet.space import Space
 from fanblock.sheet.strokes import Drawn, strokes
+from fanblock.sheet.telling import telling
 from fanblock.sheet.upright import moved_panel, slit_points
 from fanblock.sheet.wording import Block, Line
 
-CAPTION = "the wearer's left half, seen from outside"
 _FOOT_MM, _SIDE_MM = 9.0, 6.0
 
 
@@ -40,7 +40,7 @@ def key(pattern: Pattern, width_mm: float = 180.0, height_mm: float = 120.0) -> 
         Group(f"key {panel.number} {panel.name}", tuple(_panel(panel, lines)))
         for panel, lines in zip(small, drawn, strict=True)
     )
-    caption = Words(fitted(CAPTION, 3.4, width_mm), 0.5 * width_mm, 2.0, 3.4, "middle")
+    caption = Words(fitted(telling(pattern).caption, 3.4, width_mm), 0.5 * width_mm, 2.0, 3.4, "middle")
     ends = Group("key words", (*_ends(small), caption))
     return Drawing("key", width_mm, height_mm, (*groups, ends))
 
@@ -78,12 +78,19 @@ def _wishes(panel: Panel) -> Iterator[Wish]:
                 (x, y), (dx, dy) = edge.curve.at(at), edge.curve.tangent_at(at)
                 places.append((float(x - 3.0 * dy), float(y + 3.0 * dx)))
             yield Wish(f"letter {edge.name}", blocks, tuple(places), 6.0, needed=False)
-    numbers = []
-    for angle in (0.0, 90.0):
-        for number, name in ((9.0, 3.6), (7.0, 3.0), (5.0, 2.4), (4.0, 2.0)):
-            numbers.append(Block((Line(str(panel.number), number, True), Line(panel.name, name)), angle))
+    numbers = [block for angle in (0.0, 90.0) for block in _numbers(panel, angle)]
     numbers += [Block((Line(str(panel.number), size, True),)) for size in (6.0, 4.0, 2.4)]
     yield Wish("number", tuple(numbers), (middle,), needed=False)
+
+
+def _numbers(panel: Panel, angle_deg: float) -> Iterator[Block]:
+    """Number and name, large to small; a name of several words on one line or, before it gets smaller, on several."""
+    lines = panel.name.split()
+    for number, name in ((9.0, 3.6), (7.0, 3.0), (5.0, 2.4), (4.0, 2.0)):
+        head = Line(str(panel.number), number, True)
+        yield Block((head, Line(panel.name, name)), angle_deg)
+        if len(lines) > 1:
+            yield Block((head, *(Line(word, name) for word in lines)), angle_deg)
 
 
 def _ends(panels: list[Panel]) -> Iterator[Words]:
@@ -94,6 +101,7 @@ def _ends(panels: list[Panel]) -> Iterator[Words]:
                 up = edge.curve.reversed() if phrases.faces_front(edge) else edge.curve
                 (x, y), (dx, dy) = up.at(0.5 * up.length_mm), up.tangent_at(0.5 * up.length_mm)
                 out = -1.4 if phrases.faces_front(edge) else 3.6
-                words = "CENTER FRONT" if phrases.faces_front(edge) else "CENTER BACK"
+                place = "center front" if phrases.faces_front(edge) else "center back"
+                words = (place if edge.kind == LACING else edge.name).upper()
                 angle = float(np.degrees(np.arctan2(dy, dx)))
                 yield Words(words, float(x + out * dy), float(y - out * dx), 2.8, "middle", angle, bold=True)

@@ -6,14 +6,15 @@ finds room. All places are in the frame of the upright panel.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 
 from fanblock.geometry.curve import Curve
-from fanblock.pattern.model import CENTER, FOLD, LACING, SEAM, TOP, Edge, Panel, Pattern
+from fanblock.pattern.model import CENTER, FOLD, HEM, LACING, SEAM, SLIT, TOP, Edge, Panel, Pattern
 from fanblock.sheet import phrases
+from fanblock.sheet.telling import telling
 from fanblock.sheet.wording import LEAST_MM, Block, Line, choices, paragraphs, wrapped
 
 UP, LEFT = "up", "left"
@@ -59,7 +60,7 @@ def wishes(panel: Panel, pattern: Pattern) -> list[Wish]:
         *_levels(panel),
         *_letters(panel),
         _top(panel),
-        *_sides(panel),
+        *_sides(panel, telling(pattern).toward),
         *_body(panel, pattern),
     ]
 
@@ -108,12 +109,12 @@ def _top(panel: Panel) -> Wish:
     return Wish("top", blocks, tuple(places), 9.0, (0.6, 1.0), UP)
 
 
-def _sides(panel: Panel) -> Iterator[Wish]:
+def _sides(panel: Panel, toward: str) -> Iterator[Wish]:
     """What the front side faces, and the names of centres and lacing edges."""
     fronts = [edge for edge in panel.edges if edge.kind == SEAM and phrases.faces_front(edge)]
     if fronts:
         edge = max(fronts, key=lambda edge: edge.curve.length_mm)
-        blocks = choices(["toward center front"], (3.6, 3.0, LEAST_MM), (60.0, 26.0, 18.0, 12.0))
+        blocks = choices([toward], (3.6, 3.0, LEAST_MM), (60.0, 26.0, 18.0, 12.0))
         level = [_inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 18.0) for ratio in (0.5, 0.62, 0.38)]
         close = [_inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 5.0) for ratio in (0.5, 0.6, 0.4, 0.7, 0.3)]
         yield Wish("toward center front", blocks, (*close, *level), 24.0, (1.6, 0.5), LEFT)
@@ -137,7 +138,7 @@ def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
     yield Wish("all", tuple(_whole(panel, pattern)), (middle,), needed=False, grants=BODY)
     yield Wish("number", tuple(_number(panel)), (middle,))
     yield Wish("cut", choices(cutting, (3.6, 3.0, LEAST_MM), wide, True), (below,), weights=(1.0, 0.8))
-    yield Wish("half", choices([phrases.HALF], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
+    yield Wish("half", choices([telling(pattern).half], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
     yield Wish("identity", choices([garment, stamp], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
     yield Wish(
         "grain",
@@ -154,7 +155,7 @@ def _whole(panel: Panel, pattern: Pattern) -> Iterator[Block]:
     for number, name, text, width in _WHOLE_SIZES:
         head = (Line(str(panel.number), number, True), Line(panel.name, name, True))
         cutting = paragraphs(phrases.cutting(panel), 1.1 * text, width, True)
-        half = wrapped(phrases.HALF, text, width)
+        half = wrapped(telling(pattern).half, text, width)
         end = paragraphs((garment, stamp), text, width)
         yield Block(
             (
@@ -199,10 +200,65 @@ def _number(panel: Panel) -> Iterator[Block]:
                 yield Block((Line(f"{panel.number} · {panel.name}", min(number, 1.6 * name), True),), angle)
 
 
-def allowance_wishes(panel: Panel, units: str) -> list[tuple[Edge, str, Sequence[float]]]:
-    """Return for each edge what its allowance is in words, and distances along it where the words may stand."""
-    found: list[tuple[Edge, str, Sequence[float]]] = []
+@dataclass(frozen=True, slots=True)
+class EdgeWish:
+    """Words that want to stand along an edge: ways to say them, best first, each with distances along the edge where
+    its middle may stand; ``outside_mm`` is how wide the allowance is in which they may stand, 0 for inside.
+    """
+
+    name: str
+    edge: Edge
+    texts: tuple[tuple[str, tuple[float, ...]], ...]
+    outside_mm: float
+
+
+def edge_wishes(panel: Panel, units: str) -> list[EdgeWish]:
+    """Return for each edge what its allowance is in words, and where an allowance ends at a waist bar what to do.
+
+    The words stand in the allowance where it is ``WIDE_MM`` wide, else inside the stitch line. The longest top and lower
+    edge also say which edge they are.
+    """
+    named = {max(some, key=lambda edge: edge.curve.length_mm).name for some in _ends_of(panel) if some}
+    found = [_clip(panel, edge, at_start) for edge, at_start in _open_ends(panel)]
     for edge in panel.edges:
-        ratios = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9)
-        found.append((edge, phrases.allowance(edge, panel, units), [ratio * edge.curve.length_mm for ratio in ratios]))
+        says = phrases.allowance(edge, panel, units)
+        which = {TOP: "top edge", HEM: "lower edge"}.get(edge.kind, "") if edge.name in named else ""
+        distances = tuple(ratio * edge.curve.length_mm for ratio in _RATIOS)
+        texts = tuple((text, distances) for text in (*((f"{which} · {says}",) if which else ()), says))
+        found.append(EdgeWish(f"allowance {edge.name}", edge, texts, _outside(panel, edge)))
     return found
+
+
+WIDE_MM = 8.0
+"""An allowance at least this wide has room for its own words."""
+
+_RATIOS = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9)
+
+
+def _ends_of(panel: Panel) -> tuple[list[Edge], list[Edge]]:
+    """The top and the lower edges."""
+    tops, hems = ([edge for edge in panel.edges if edge.kind == kind] for kind in (TOP, HEM))
+    return tops, hems
+
+
+def _outside(panel: Panel, edge: Edge) -> float:
+    width = panel.allowances.get(edge.name, 0.0)
+    return width if width >= WIDE_MM else 0.0
+
+
+def _open_ends(panel: Panel) -> Iterator[tuple[Edge, bool]]:
+    """Seam edges that end at the waist where an open slit edge goes on, and whether they begin there."""
+    for at, edge in enumerate(panel.edges):
+        before, after = panel.edges[at - 1], panel.edges[(at + 1) % len(panel.edges)]
+        if edge.kind == SEAM and _outside(panel, edge) and SLIT in (before.kind, after.kind):
+            yield edge, before.kind == SLIT
+
+
+def _clip(panel: Panel, edge: Edge, at_start: bool) -> EdgeWish:
+    """What is done with the allowance where it ends at a waist bar, just above the bar."""
+    texts = []
+    for text in ("clip to the bar, turn in", "clip to the bar", "clip"):
+        steps = [3.0 + 0.5 * Line(text, LEAST_MM).width_mm + more for more in (0.0, 2.0, 4.0, 8.0)]
+        long = edge.curve.length_mm
+        texts.append((text, tuple(step if at_start else long - step for step in steps if step < long)))
+    return EdgeWish(f"clip {edge.name}", edge, tuple(texts), _outside(panel, edge))

@@ -11,15 +11,17 @@ import numpy as np
 from fanblock.geometry.curve import frozen
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
+from fanblock.sheet.alongside import along_mm, firm_runs, nudged
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted, width_mm
-from fanblock.sheet.longline import Block, line_on_tiles, long_line_block
+from fanblock.sheet.longline import Block, ends_clear, line_on_tiles, long_line_block
 from fanblock.sheet.packing import pack
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.piece import Piece, printed
 from fanblock.sheet.placing import Placed
 from fanblock.sheet.squares import LONG_LINE_MM, square_at, square_box
 from fanblock.sheet.tags import tags
+from fanblock.sheet.telling import telling
 from fanblock.sheet.tilepacking import Tiling, pack_on_tiles
 from fanblock.sheet.tiles import TilePlan, field_on, plan_tiles
 from fanblock.sheet.upright import moved_group
@@ -30,6 +32,8 @@ ONE_PAGE_MM = 500.0
 EDGE_MM = 5.0
 PEN_ROOM_MM = 1.0
 """Room for the width of pens, which outlines do not know."""
+TITLE_ROOM = 1.2
+"""Room kept for the title, against its width in our own font: a screen without that font shows it in a wider one."""
 RED = "#c62828"
 PALE_RED = "#f0a3a3"
 
@@ -53,8 +57,9 @@ def laid_out(pattern: Pattern, paper: Paper | None = None, pieces: Sequence[Piec
     """
     if paper is not None and is_tiled(paper):
         return tiled_layout(pattern, paper, pieces)[0]
-    wide = SCREEN_WIDTH_MM if paper is None else paper.width_mm - 2 * paper.margin_mm
     pieces = pieces or pieces_of(pattern)
+    widest = max(float(np.ptp(item.outline[:, 0])) for item in pieces) + 2 * EDGE_MM + 1.0
+    wide = max(SCREEN_WIDTH_MM, widest) if paper is None else paper.width_mm - 2 * paper.margin_mm
     blocks = [_title(pattern)]
     if paper is None:
         room = square_box()
@@ -84,9 +89,16 @@ def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -
     packing = pack_on_tiles(outlines, tiling)
     far = np.max([ring.max(axis=0) + shift for ring, shift in zip(outlines, packing.shifts, strict=True)], axis=0)
     size = (_whole_pages(far[0], field.width_mm, paper), _whole_pages(far[1], field.height_mm, paper))
-    placed = [(item, (x, size[1] - y)) for item, (x, y) in zip(pieces, packing.shifts, strict=True)]
-    groups = [moved_group(item.group, shift) for item, shift in placed]
+    shifts = tuple((x, size[1] - y) for x, y in packing.shifts)
+    groups = [moved_group(item.group, shift) for item, shift in zip(pieces, shifts, strict=True)]
     plan = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper)
+    runs = [firm_runs((item.group,)) for item in pieces]
+    freed = nudged([item.outline for item in pieces], runs, shifts, plan, size)
+    placed = list(zip(pieces, freed, strict=True))
+    if freed != shifts:
+        groups = [moved_group(item.group, shift) for item, shift in placed]
+        again = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper)
+        plan = min((plan, again), key=lambda one: (len(one.tiles), along_mm(firm_runs(groups), one)))
     worded = [(label, label.box.corners() + shift) for item, shift in placed for label in item.labels]
     for labels, shift in _tags(placed, plan, pattern):
         worded += [(label, label.box.corners() + shift) for label in labels]
@@ -95,19 +107,31 @@ def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -
     grounds = [item.outline + shift for item, shift in placed]
     every = [ring for _, ring in worded]
     weighty = [ring for label, ring in worded if not label.name.startswith(("allowance", "grain"))]
-    found = line_on_tiles((grounds, every, weighty), plan, size)
+    firm = np.vstack([run[np.isfinite(run[:, 0])] + shift for run, shift in zip(runs, freed, strict=True)])
+    found = line_on_tiles((grounds, every, weighty), firm, plan, size)
     if found is None:
-        upright = long_line_block(upright=True)
-        found = upright, (size[0] + EDGE_MM, 0.0)
-        size = (size[0] + EDGE_MM + upright.width_mm, max(size[1], upright.height_mm))
-        groups.append(moved_group(upright.group, found[1]))
-        plan = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper)
+        groups, size, plan = _line_beside(groups, size, paper, _name(pattern))
     else:
         groups.append(moved_group(found[0].group, found[1]))
     if not pattern.sound:
         inner = [(tile.field.left, tile.field.bottom, tile.field.right, tile.field.top) for tile in plan.tiles]
         groups.insert(0, _not_sound(inner))
     return Drawing(_name(pattern), *size, tuple(groups)), plan
+
+
+def _line_beside(
+    groups: Sequence[Group], size: tuple[float, float], paper: Paper, name: str
+) -> tuple[list[Group], tuple[float, float], TilePlan]:
+    """The long line upright beside everything else, at a height at which both its ends stand whole on a page."""
+    line = long_line_block(upright=True)
+    for up in range(0, 60, 4):
+        low = size[0] + EDGE_MM, float(up)
+        wide = size[0] + EDGE_MM + line.width_mm, max(size[1], up + line.height_mm)
+        every = [*groups, moved_group(line.group, low)]
+        plan = plan_tiles(Drawing(name, *wide, tuple(every)), paper)
+        if ends_clear(line, low, plan):
+            break
+    return every, wide, plan
 
 
 def _whole_pages(length_mm: float, field_mm: float, paper: Paper) -> float:
@@ -136,13 +160,13 @@ def _name(pattern: Pattern) -> str:
 
 def _title(pattern: Pattern) -> Block:
     """The title block: garment, wearer, draft and code, how many pieces, verdict."""
-    title = pattern.title
+    title, said = pattern.title, telling(pattern)
     sound = "Whether it fits only a toile tells."
     lines = (
         (title.garment, 9.0, True),
         (f"for {title.wearer}", 6.0, False),
         (phrases.stamp(title), 6.0, True),
-        (f"{len(pattern.panels)} pieces a half · {phrases.HALF}", 4.0, False),
+        (f"{len(pattern.panels)} pieces {said.counted} · {said.half}", 4.0, False),
         ("Measure the test square and the long line before cutting.", 4.0, False),
         (f"It adds up and sews up. {sound}" if pattern.sound else "NOT SOUND: see the report.", 4.0, False),
     )
@@ -154,7 +178,7 @@ def _title(pattern: Pattern) -> Block:
         y -= 1.35 * size
         red = text.startswith("NOT SOUND")
         items.append(Words(text, 1.0, y + 0.3 * size, size, bold=bold, color=RED if red else "#000000"))
-    return Block(Group("title", tuple(items)), width + 2.0, height)
+    return Block(Group("title", tuple(items)), TITLE_ROOM * width + 2.0, height)
 
 
 def _every(wide: float, high: float) -> list[tuple[float, float, float, float]]:

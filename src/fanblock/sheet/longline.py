@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from fanblock.geometry import raster
 from fanblock.geometry.curve import Points, frozen
 from fanblock.geometry.raster import Mask
 from fanblock.sheet.drawing import Group
+from fanblock.sheet.ink import Box
 from fanblock.sheet.squares import LONG_LINE_MM, long_line
 from fanblock.sheet.tiles import TilePlan
 from fanblock.sheet.upright import turned_group
@@ -18,6 +21,12 @@ from fanblock.sheet.upright import turned_group
 CELL_MM = 2.0
 OFF_JOINT_MM = 7.0
 """How far the line keeps from a joint that it runs along."""
+OFF_END_MM = 4.0
+"""How far both ends keep from the edges of a page's field: beyond them paper is cut off, covered or not printed."""
+END_MM = 1.0
+"""From the edge of its block to the end of the line."""
+
+Flags = NDArray[np.bool_]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -36,30 +45,63 @@ class Block:
 
 def long_line_block(upright: bool = False) -> Block:
     """Return the long line, level or upright."""
-    group, long, thin = long_line(1.0, 5.5), LONG_LINE_MM + 2.0, 11.0
+    group, long, thin = long_line(END_MM, 5.5), LONG_LINE_MM + 2.0 * END_MM, 11.0
     return Block(turned_group(group, thin), thin, long) if upright else Block(group, long, thin)
 
 
 def line_on_tiles(
-    obstacles: Sequence[Sequence[Points]], plan: TilePlan, size_mm: tuple[float, float]
+    obstacles: Sequence[Sequence[Points]], firm: Points, plan: TilePlan, size_mm: tuple[float, float]
 ) -> tuple[Block, tuple[float, float]] | None:
     """Return the long line, level or upright, and where its lower left corner stands; None without room.
 
-    It keeps to the pages of the plan and within the drawing's ``size_mm``. Of the sets of ``obstacles`` it keeps off
-    the first that leaves it room: all pieces, else only what is written on them, being a thin line of another colour.
+    It keeps to the pages of the plan and within the drawing's ``size_mm``, and both its ends stand whole on a page, off
+    every edge that is cut or covered. Of the sets of ``obstacles`` it keeps off the first that leaves it room: all
+    pieces, else only what is written on them, being a thin line of another colour; then it lies where it meets fewest of
+    the ``firm`` points, those of lines that are cut or stitched.
     """
     for rings in obstacles:
-        for upright in (False, True):
-            block = long_line_block(upright)
-            low = _place(block, upright, rings, plan, size_mm)
-            if low is not None:
-                return block, low
+        found = [_place(upright, rings, firm, plan, size_mm) for upright in (False, True)]
+        places = [(met, upright, low) for upright, one in enumerate(found) if one is not None for met, low in (one,)]
+        if places:
+            _, upright, low = min(places)
+            return long_line_block(bool(upright)), low
     return None
 
 
+def ends_clear(block: Block, low: tuple[float, float], plan: TilePlan) -> bool:
+    """Tell whether both end bars of a long line with that lower left corner stand whole on a page each."""
+    along = 1 if block.height_mm > block.width_mm else 0
+    return bool(_ends_off(np.array([low[along]]), along, plan)[0]) and all(
+        any(_holds(tile.field, end) for tile in plan.tiles) for end in _ends(block, low)
+    )
+
+
+def _ends(block: Block, low: tuple[float, float]) -> list[Points]:
+    """The middles of the two end bars."""
+    middle = np.array(low) + 0.5 * np.array([block.width_mm, block.height_mm])
+    way = np.array([0.0, 1.0]) if block.height_mm > block.width_mm else np.array([1.0, 0.0])
+    return [middle - 0.5 * LONG_LINE_MM * way, middle + 0.5 * LONG_LINE_MM * way]
+
+
+def _holds(field: Box, point: Points) -> bool:
+    return bool(field.left <= point[0] <= field.right and field.bottom <= point[1] <= field.top)
+
+
+def _ends_off(low: NDArray[Any], along: int, plan: TilePlan) -> Flags:
+    """Whether lines that begin there have both ends off the edges of fields, in the direction they run."""
+    grid = plan.grid
+    start, side = (grid.bottom, grid.height_mm / plan.rows) if along else (grid.left, grid.width_mm / plan.columns)
+    clear = np.ones(len(low), dtype=np.bool_)
+    for end in (low + END_MM, low + END_MM + LONG_LINE_MM):
+        into = (end - start) % side
+        clear &= (into >= OFF_END_MM) & (into <= side - OFF_END_MM)
+    return clear
+
+
 def _place(
-    block: Block, upright: bool, obstacles: Sequence[Points], plan: TilePlan, size_mm: tuple[float, float]
-) -> tuple[float, float] | None:
+    upright: bool, obstacles: Sequence[Points], firm: Points, plan: TilePlan, size_mm: tuple[float, float]
+) -> tuple[int, tuple[float, float]] | None:
+    block = long_line_block(upright)
     origin = np.zeros(2)
     shape = (int(size_mm[1] / CELL_MM), int(size_mm[0] / CELL_MM))
     taken = ~_pages(plan, upright, origin, shape)
@@ -69,10 +111,14 @@ def _place(
         taken |= raster.stamped([np.vstack((ring, ring[:1])) for ring in obstacles], origin, CELL_MM, shape)
     rows, columns = (int(np.ceil(side / CELL_MM)) for side in (block.height_mm, block.width_mm))
     free = np.argwhere(raster.free_corners(raster.sums(taken), rows, columns))
+    free = free[_ends_off(CELL_MM * free[:, 0 if upright else 1], int(upright), plan)]
     if len(free) == 0:
         return None
-    row, column = free[0]
-    return float(column * CELL_MM), float(row * CELL_MM)
+    table = raster.sums(raster.cells_at(firm, origin, CELL_MM, shape))
+    row, column = free.T
+    met = table[row + rows, column + columns] - table[row, column + columns] - table[row + rows, column] + table[row, column]
+    best = int(np.argmin(met))
+    return int(met[best]), (float(column[best] * CELL_MM), float(row[best] * CELL_MM))
 
 
 def _pages(plan: TilePlan, upright: bool, origin: Points, shape: tuple[int, int]) -> Mask:
@@ -82,8 +128,8 @@ def _pages(plan: TilePlan, upright: bool, origin: Points, shape: tuple[int, int]
     y = origin[1] + (np.arange(shape[0]) + 0.5) * CELL_MM
     for tile in plan.tiles:
         field = tile.field
-        aside, above = (OFF_JOINT_MM, -CELL_MM) if upright else (-CELL_MM, OFF_JOINT_MM)
-        across = (x > field.left + aside) & (x < field.right - aside)
-        up = (y > field.bottom + above) & (y < field.top - above)
+        aside, above = (OFF_JOINT_MM, 0.0) if upright else (0.0, OFF_JOINT_MM)
+        across = (x >= field.left + aside) & (x <= field.right - aside)
+        up = (y >= field.bottom + above) & (y <= field.top - above)
         allowed |= up[:, None] & across[None, :]
     return allowed

@@ -10,8 +10,8 @@ from collections.abc import Sequence
 import numpy as np
 
 from fanblock.problems import ExportError, Problem
-from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.clear import held, square_place
+from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.ink import Box
 from fanblock.sheet.joining import joining_page, title_whole
 from fanblock.sheet.paper import Paper

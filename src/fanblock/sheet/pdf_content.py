@@ -7,10 +7,10 @@ import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from fanblock.geometry.bezier import is_straight
+from fanblock.geometry.bezier import straights
 from fanblock.sheet.drawing import PENS, Group, Pen, Stroke, Words
-from fanblock.sheet.font import Face, Glyph
-from fanblock.sheet.writing import number, numbers, plain
+from fanblock.sheet.font import Glyph
+from fanblock.sheet.writing import number, numbers
 
 LAYERS: Mapping[str, str] = {
     "cut": "cutting lines",
@@ -29,11 +29,19 @@ WORDS_LAYER = "words"
 
 
 @dataclass(frozen=True, slots=True)
-class Style:
-    """What the operators need from outside: the two faces, and the resource name of every layer (none: no
-    layers)."""
+class TextLine:
+    """One line of text as the operators show it: glyphs with the steps of kerning, and its width in em/1000."""
 
-    faces: Mapping[bool, Face]
+    shown: str
+    width: float
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """What the operators need from outside: every line of text, light and bold, and the resource name of every layer
+    (none: no layers)."""
+
+    lines: Mapping[bool, Mapping[str, TextLine]]
     layers: Mapping[str, str]
 
 
@@ -46,21 +54,22 @@ def operators(groups: Iterable[Group], style: Style) -> bytes:
     """Return the content that draws ``groups`` in order."""
     lines: list[str] = ["1 j"]
     layer, pen_name = "", ""
-    for group in groups:
-        for item in group.items:
-            title = LAYERS.get(item.pen, "") if isinstance(item, Stroke) else WORDS_LAYER
-            wanted = style.layers.get(title, "")
-            if wanted != layer:
-                lines += ["EMC"] * bool(layer) + [f"/OC /{wanted} BDC"] * bool(wanted)
-                layer = wanted
-            if isinstance(item, Words):
-                lines.append(_text(item, style.faces[item.bold]))
-                pen_name = ""
-                continue
-            if item.pen != pen_name:
-                lines.append(_pen(PENS[item.pen]))
-                pen_name = item.pen
-            lines.append(_path(item))
+    items = [item for group in groups for item in group.items]
+    straight = iter(straights([item.beziers for item in items if isinstance(item, Stroke)]))
+    for item in items:
+        title = LAYERS.get(item.pen, "") if isinstance(item, Stroke) else WORDS_LAYER
+        wanted = style.layers.get(title, "")
+        if wanted != layer:
+            lines += ["EMC"] * bool(layer) + [f"/OC /{wanted} BDC"] * bool(wanted)
+            layer = wanted
+        if isinstance(item, Words):
+            lines.append(_text(item, style.lines[item.bold][item.text]))
+            pen_name = ""
+            continue
+        if item.pen != pen_name:
+            lines.append(_pen(PENS[item.pen]))
+            pen_name = item.pen
+        lines.append(_path(item, next(straight)))
     lines += ["EMC"] * bool(layer)
     return "\n".join(lines).encode("ascii")
 
@@ -70,9 +79,19 @@ def clipped(left: float, bottom: float, width: float, height: float) -> str:
     return f"{numbers((left, bottom, width, height))} re W n"
 
 
-def text_width(glyphs: Iterable[Glyph], size_mm: float) -> float:
-    """Return how wide a shaped line is."""
-    return sum(glyph.advance for glyph in glyphs) * size_mm / 1000.0
+def text_line(glyphs: Iterable[Glyph]) -> TextLine:
+    """Return a shaped line as the operators show it."""
+    shown: list[str] = []
+    run, width = "", 0.0
+    for glyph in glyphs:
+        run += f"{glyph.number:04X}"
+        width += glyph.advance
+        if glyph.advance != glyph.width:
+            shown.append(f"<{run}> {number(glyph.width - glyph.advance)}")
+            run = ""
+    if run:
+        shown.append(f"<{run}>")
+    return TextLine(" ".join(shown), width)
 
 
 def _color(value: str) -> str:
@@ -84,33 +103,22 @@ def _pen(pen: Pen) -> str:
     return f"{number(pen.width_mm)} w [{numbers(pen.dash_mm)}] 0 d {_color(pen.color)} RG{fill}"
 
 
-def _path(stroke: Stroke) -> str:
+def _path(stroke: Stroke, straight: list[bool]) -> str:
     beziers = stroke.beziers.reshape(-1, 8).tolist()
     parts = [f"{numbers(beziers[0][:2])} m"]
-    for bezier, straight in zip(beziers, is_straight(stroke.beziers).tolist(), strict=True):
-        parts.append(f"{numbers(bezier[6:])} l" if straight else f"{numbers(bezier[2:])} c")
+    for bezier, is_line in zip(beziers, straight, strict=True):
+        parts.append(f"{numbers(bezier[6:])} l" if is_line else f"{numbers(bezier[2:])} c")
     filled = bool(PENS[stroke.pen].fill)
     parts.append(("b" if stroke.closed else "B") if filled else ("s" if stroke.closed else "S"))
     return "\n".join(parts)
 
 
-def _text(words: Words, face: Face) -> str:
-    glyphs = face.shaped(plain(words.text))
-    wide = text_width(glyphs, words.size_mm)
-    back = {"start": 0.0, "middle": wide / 2.0, "end": wide}[words.anchor]
+def _text(words: Words, line: TextLine) -> str:
+    back = {"start": 0.0, "middle": 0.5, "end": 1.0}[words.anchor] * line.width * words.size_mm / 1000.0
     turn = math.radians(words.angle_deg)
     cosine, sine = math.cos(turn), math.sin(turn)
     place = numbers((cosine, sine, -sine, cosine, words.x - back * cosine, words.y - back * sine))
-    shown: list[str] = []
-    run = ""
-    for glyph in glyphs:
-        run += f"{glyph.number:04X}"
-        if glyph.advance != glyph.width:
-            shown.append(f"<{run}> {number(glyph.width - glyph.advance)}")
-            run = ""
-    if run:
-        shown.append(f"<{run}>")
     return (
         f"BT {_color(words.color)} rg /{font_key(words.bold)} {number(words.size_mm)} Tf "
-        f"{place} Tm [{' '.join(shown)}] TJ ET"
+        f"{place} Tm [{line.shown}] TJ ET"
     )

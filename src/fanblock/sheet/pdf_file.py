@@ -16,7 +16,7 @@ import pikepdf
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import subset_of
 from fanblock.sheet.ink import Box
-from fanblock.sheet.pdf_content import LAYERS, WORDS_LAYER, Style, clipped, font_key, operators
+from fanblock.sheet.pdf_content import LAYERS, WORDS_LAYER, Style, TextLine, clipped, font_key, operators, text_line
 from fanblock.sheet.pdf_font import embedded
 from fanblock.sheet.writing import number, numbers, plain
 
@@ -44,15 +44,17 @@ def pdf_of(drawing: Drawing, pages: Sequence[Page]) -> bytes:
     groups = [*drawing.groups, *(group for page in pages for group in (*page.under, *page.over))]
     words = [item for group in groups for item in group.items if isinstance(item, Words)]
     layers = _layers(pdf, drawing)
-    faces = {}
+    lines: dict[bool, dict[str, TextLine]] = {}
     fonts = pikepdf.Dictionary()
     for bold in (False, True):
-        texts = [item.text for item in words if item.bold is bold]
+        texts = sorted({item.text for item in words if item.bold is bold})
         if texts:
-            faces[bold] = subset_of(texts, bold)
-            fonts[f"/{font_key(bold)}"] = embedded(pdf, faces[bold], texts)
-    form = _form(pdf, drawing, Style(faces, layers), fonts)
-    plain_style = Style(faces, {})
+            face = subset_of(texts, bold)
+            shaped = {text: face.shaped(plain(text)) for text in texts}
+            fonts[f"/{font_key(bold)}"] = embedded(pdf, face, shaped.values())
+            lines[bold] = {text: text_line(glyphs) for text, glyphs in shaped.items()}
+    form = _form(pdf, drawing, Style(lines, layers), fonts)
+    plain_style = Style(lines, {})
     for page in pages:
         _add(pdf, page, form, fonts, plain_style)
     pdf.docinfo[pikepdf.Name.Title] = plain(drawing.title)

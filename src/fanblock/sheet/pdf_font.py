@@ -7,18 +7,17 @@ from collections.abc import Iterable
 
 import pikepdf
 
-from fanblock.sheet.font import FAMILY, Face
-from fanblock.sheet.writing import plain
+from fanblock.sheet.font import FAMILY, Face, Glyph
 
 _SYMBOLIC = 4
 
 
-def embedded(pdf: pikepdf.Pdf, face: Face, texts: Iterable[str]) -> pikepdf.Object:
-    """Return the font object for ``face``, which must hold all letters of ``texts``."""
+def embedded(pdf: pikepdf.Pdf, face: Face, lines: Iterable[tuple[Glyph, ...]]) -> pikepdf.Object:
+    """Return the font object for ``face``, with what a reader must know of the glyphs of some lines of text."""
     widths: dict[int, float] = {}
     letters: dict[int, str] = {}
-    for text in sorted(set(texts)):
-        for glyph in face.shaped(plain(text)):
+    for line in lines:
+        for glyph in line:
             widths[glyph.number] = glyph.width
             if glyph.letters and glyph.number:
                 letters.setdefault(glyph.number, glyph.letters)

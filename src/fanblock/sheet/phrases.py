@@ -76,11 +76,21 @@ def faces_back(edge: Edge) -> bool:
     return rise > 0.5 * edge.curve.length_mm
 
 
+def center_of(edge: Edge) -> str:
+    """Return which centre an edge of an upright panel runs beside: ``center front`` or ``center back``."""
+    return "center front" if faces_front(edge) else "center back"
+
+
+def prose(name: str) -> str:
+    """Return the name of a line as running text spells it: ``centre front``."""
+    return name.replace("center", "centre")
+
+
 def side_words(edge: Edge, panel: Panel) -> str:
     """Return what stands along a centre, fold or lacing edge, in capitals."""
     name = edge.name.upper()
     if edge.kind == LACING:
-        place = "CENTER FRONT" if faces_front(edge) else "CENTER BACK"
+        place = center_of(edge).upper()
         return name if place in name else f"{name} · {place}"
     if edge.kind == FOLD or (panel.fold and panel.fold == edge.name):
         return f"{name} · PLACE ON THE FOLD"

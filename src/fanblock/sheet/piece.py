@@ -15,7 +15,7 @@ from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.pattern.model import FOLD, Notch, Panel, Pattern, Slit
 from fanblock.sheet.drawing import Group, Stroke, Words
 from fanblock.sheet.labels import wishes
-from fanblock.sheet.placing import Placed, flag, place_all, place_allowances
+from fanblock.sheet.placing import Placed, flag, place_all, place_along
 from fanblock.sheet.space import Box, Space
 from fanblock.sheet.strokes import Drawn, strokes
 from fanblock.sheet.upright import slit_points, upright
@@ -59,9 +59,10 @@ def printed(panels: Sequence[Panel], pattern: Pattern) -> tuple[Piece, ...]:
 def _piece(panel: Panel, curves: Sequence[Stroke], pattern: Pattern) -> Piece:
     ground = _ground(panel)
     lines = [*curves, *_slits(panel), *_notches(panel), *_grain(panel)]
-    space = Space.within(panel.loop(), [_dense(stroke) for stroke in lines])
+    runs = [_dense(stroke) for stroke in lines]
+    space = Space.within(panel.loop(), runs)
     done, unplaced, space = place_all(wishes(panel, pattern), space)
-    allowances, space = place_allowances(panel, space, pattern.body.units)
+    allowances, space = place_along(panel, space, Space.within(ground, runs), pattern.body.units)
     labels = [*done, *allowances]
     outline = ground
     beside = flag(unplaced, panel, ground)

@@ -10,11 +10,11 @@ import numpy as np
 
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points, frozen
-from fanblock.pattern.model import Panel
+from fanblock.pattern.model import Edge, Panel
 from fanblock.sheet.drawing import Stroke, Words
-from fanblock.sheet.labels import LEFT, UP, Wish, allowance_wishes
+from fanblock.sheet.labels import LEFT, UP, Wish, edge_wishes
 from fanblock.sheet.space import Box, Space
-from fanblock.sheet.wording import LEAST_MM, RISE, SINK, Block, Line, paragraphs
+from fanblock.sheet.wording import LEAST_MM, Block, Line, paragraphs
 
 SIGN_GAP_MM = 1.2
 UNDERLINED = ("6", "9")
@@ -65,24 +65,49 @@ def place_all(wanted: Sequence[Wish], space: Space) -> tuple[list[Placed], list[
     return done, left, space
 
 
-def place_allowances(panel: Panel, space: Space, units: str) -> tuple[list[Placed], Space]:
-    """Return the allowances in words along their edges, inside the stitch line, where there is room."""
+def place_along(panel: Panel, space: Space, strip: Space, units: str) -> tuple[list[Placed], Space]:
+    """Return the words along the edges where there is room for them, and the space left inside the stitch line.
+
+    ``strip`` is the space within the cut line, which holds the allowances.
+    """
     done: list[Placed] = []
-    for edge, words, distances in allowance_wishes(panel, units):
-        feet = [(edge.curve.at(at), edge.curve.tangent_at(at)) for at in distances]
-        for size, depth in ((size, depth) for size in (2.7, LEAST_MM) for depth in (0.9, 2.0, 3.5)):
-            block = Block((Line(words, size),))
-            found = space.first_free([_along(point, tangent, block, depth) for point, tangent in feet])
-            if found is not None:
-                turned = block.turned(found.angle_deg)
-                done.append(Placed(f"allowance {edge.name}", found, turned.words(found), turned))
-                space = space.without(found)
-                break
+    for wish in edge_wishes(panel, units):
+        rooms: list[tuple[Space, tuple[float, ...]]] = []
+        if wish.outside_mm:
+            rooms.append((strip, (-0.5 * wish.outside_mm,)))
+        rooms.append((space, (0.9, 2.0, 3.5)))
+        if wish.name.startswith("clip"):
+            rooms = rooms[:1]
+        found = next(
+            (
+                (block, box, room)
+                for room, depths in rooms
+                for text, distances in wish.texts
+                for size in (2.7, LEAST_MM)
+                for depth in depths
+                for block in (Block((Line(text, size),)),)
+                if (box := room.first_free(_boxes(wish.edge, distances, block, depth))) is not None
+            ),
+            None,
+        )
+        if found is not None:
+            block, box, room = found
+            turned = block.turned(box.angle_deg)
+            done.append(Placed(wish.name, box, turned.words(box), turned))
+            if room is strip:
+                strip = strip.without(box)
+            else:
+                space = space.without(box)
     return done, space
 
 
-def _along(point: Points, tangent: Points, block: Block, depth_mm: float) -> Box:
-    off = depth_mm + 1.0 + 0.5 * block.height_mm
+def _boxes(edge: Edge, distances: Sequence[float], block: Block, depth_mm: float) -> list[Box]:
+    """Boxes for words along an edge: so deep inside it, or, below nought, with their middle so far outside."""
+    off = depth_mm if depth_mm < 0.0 else depth_mm + 1.0 + 0.5 * block.height_mm
+    return [_along(edge.curve.at(at), edge.curve.tangent_at(at), block, off) for at in distances]
+
+
+def _along(point: Points, tangent: Points, block: Block, off: float) -> Box:
     (x, y), (dx, dy) = point.tolist(), tangent.tolist()
     angle = math.degrees(math.atan2(dy, dx))
     if angle <= -89.0:

@@ -9,17 +9,14 @@ from html import escape
 
 from fanblock.pattern.model import Finding, Girth, Pattern
 from fanblock.sheet import phrases
-from fanblock.sheet.cautions import CAUTIONS, COSTUME
+from fanblock.sheet.cautions import COSTUME
 from fanblock.sheet.inline import inline_svg
-from fanblock.sheet.key import CAPTION as KEY_CAPTION
-from fanblock.sheet.key import key
-from fanblock.sheet.layout import laid_out
-from fanblock.sheet.piece import Piece
 from fanblock.sheet.reportstyle import STYLE
-from fanblock.sheet.sewing import joining
+from fanblock.sheet.sewing import joining, toile
 from fanblock.sheet.silhouette import CAPTION as SIDE_CAPTION
-from fanblock.sheet.silhouette import silhouette
 from fanblock.sheet.tapes import tape_sentence, tape_words
+from fanblock.sheet.telling import Telling, telling
+from fanblock.sheet.views import Views
 from fanblock.units import format_length
 
 FAMILIES = {
@@ -44,29 +41,32 @@ NOTES = {
 STATES = {"holds": "holds", "warns": "look", "fails": "FAILS"}
 
 
-def report_html(pattern: Pattern, pieces: Sequence[Piece] = ()) -> str:
+def report_html(pattern: Pattern, views: Views | None = None) -> str:
     """Return the report as one HTML page that needs nothing from anywhere else.
 
-    ``pieces`` may hand on pieces already drawn (see :func:`fanblock.sheet.layout.pieces_of`).
+    ``views`` may hand on views of the pattern already drawn.
     """
+    views = views or Views(pattern)
     title = pattern.title
-    name = f"{title.garment} for {title.wearer}"
+    name, said = f"{title.garment} for {title.wearer}", telling(pattern)
     body = [
         f"<h1>{escape(title.garment)}</h1>",
         f'<p class="faint">for {escape(title.wearer)} · {escape(phrases.stamp(title))}'
         f"{escape(f' · {title.period}' if title.period else '')}</p>",
         _verdict(pattern),
         f'<p class="tapes">{escape(tape_sentence(pattern))} <span class="faint">Believe it with a tape.</span></p>',
-        _pictures(pattern),
+        _pictures(views, said),
         _section("Look at these on the toile", _look(pattern)),
-        _section("The pieces", _flat(pattern, pieces)),
+        _section("The pieces", _flat(views)),
         _section("Cut", _cut_list(pattern)),
         _section("Sew", _list(joining(pattern), "ol")),
+        _section("For the toile", f'<div class="box">{_list(toile(pattern))}</div>'),
         _section("What was checked", _checks(pattern.findings)),
         _section("What it adds up to", _girths(pattern)),
         _section("Measure before you believe it", _table(("what", "should be"), tape_words(pattern), {1})),
         _section("Dials", _table(("dial", "set to"), [(name, words) for name, words, _ in pattern.dials], {1})),
-        _section("Before you lace", f"<p>{escape(COSTUME)}</p>{_list(CAUTIONS)}"),
+        _section("Words used here", _glossary(pattern)),
+        _section(said.before or "What this is not", f"<p>{escape(COSTUME)}</p>{_list(said.cautions[1:])}"),
     ]
     return "\n".join(
         (
@@ -97,30 +97,62 @@ def _verdict(pattern: Pattern) -> str:
     )
 
 
-def _pictures(pattern: Pattern) -> str:
+def _pictures(views: Views, said: Telling) -> str:
+    side = views.side and (
+        f'<figure class="side">{inline_svg(views.side, "side", SIDE_CAPTION)}'
+        "<figcaption>From her left side.</figcaption></figure>"
+    )
     return (
         '<div class="pictures">'
-        f'<figure class="key">{inline_svg(key(pattern, 190.0, 130.0), "key", KEY_CAPTION)}'
-        "<figcaption>The panels laid seam to seam: which piece lives where.</figcaption></figure>"
-        f'<figure class="side">{inline_svg(silhouette(pattern, 95.0, 130.0), "side", SIDE_CAPTION)}'
-        "<figcaption>From her left side.</figcaption></figure></div>"
+        f'<figure class="key">{inline_svg(views.key, "key", said.caption)}'
+        f"<figcaption>The panels laid seam to seam: which piece lives where.</figcaption></figure>{side or ''}</div>"
     )
 
 
 def _look(pattern: Pattern) -> str:
     parts = []
     for kind in [*NOTES, *sorted({note.kind for note in pattern.notes} - set(NOTES))]:
-        says = [note.says for note in pattern.notes if note.kind == kind]
+        says = [_said(note.says) for note in pattern.notes if note.kind == kind]
         if kind == "body":
             says += [finding.says for finding in pattern.findings if _wants_a_look(finding)]
         if says:
             parts.append(f"<h3>{escape(NOTES.get(kind, kind))}</h3>{_list(says)}")
     parts.append(
-        "<p>Look in this order: the waist line against a tied string; the shape of the gap; whether the centre front "
-        "hangs plumb; under the arms; the top edge in front and behind; the tabs; then sit and breathe in it for 20 "
-        "minutes. A wrong waist makes every other note false.</p>"
+        f"<p>{escape(telling(pattern).look)}</p>"
     )
     return "".join(parts)
+
+
+def _said(note: str) -> str:
+    """A note as the report says it: under a heading that says GUESSED already, and what "from memory" means."""
+    return note.removeprefix("GUESSED: ").replace("from memory:", "from memory of the trade, not measured:")
+
+
+def _glossary(pattern: Pattern) -> str:
+    rows = (
+        (
+            phrases.stamp(pattern.title),
+            "which draft this is, and a short sign made of everything that shapes it. Same code, same papers; pages and "
+            "pieces with different codes do not belong together.",
+        ),
+        *_of_the_block(pattern),
+        ("dial", "a number of the recipe that you may set yourself; see Dials."),
+        ("take", "what a seam takes out of the cloth at one height, both its edges together; below nought it lets out."),
+        ("truing", "moving the ends of a seam's two edges a little until both are equally long."),
+        ("from memory", "from memory of the trade, not measured and not from a book: doubt it first."),
+    )
+    return f"<dl>{''.join(f'<dt>{escape(word)}</dt><dd>{escape(says)}</dd>' for word, says in rows)}</dl>"
+
+
+def _of_the_block(pattern: Pattern) -> tuple[tuple[str, str], ...]:
+    """What the block is and how far it turns, in words."""
+    if pattern.band is not None:
+        return ()
+    turn = abs(math.degrees(pattern.block.turn_rad))
+    return (
+        ("block", "one half of the body from waist to bust as a flat sheet, before any garment is drawn on it."),
+        (f"turns {turn:.0f}°", "how far that sheet swings round from centre front to centre back; a straight tube has 0°."),
+    )
 
 
 def _wants_a_look(finding: Finding) -> bool:
@@ -128,9 +160,10 @@ def _wants_a_look(finding: Finding) -> bool:
     return finding.state == "warns" or (finding.family == "girth" and not math.isfinite(finding.limit))
 
 
-def _flat(pattern: Pattern, pieces: Sequence[Piece]) -> str:
-    picture = inline_svg(laid_out(pattern, pieces=pieces), "flat", "all pieces, flat")
-    return f"<figure>{picture}<figcaption>{escape(phrases.HALF.capitalize())}.</figcaption></figure>"
+def _flat(views: Views) -> str:
+    picture = inline_svg(views.flat, "flat", "all pieces, flat")
+    says = f"{telling(views.pattern).half.capitalize()}. Not at true scale on this page: measure on the printed ones."
+    return f"<figure>{picture}<figcaption>{escape(says)}</figcaption></figure>"
 
 
 def _cut_list(pattern: Pattern) -> str:
@@ -184,6 +217,8 @@ def _girths(pattern: Pattern) -> str:
     units = pattern.body.units
     heads = ("level", "block", "takes", "cloth", "open", "gap", "worn, whole garment")
     rows = [_girth(girth, units) for girth in pattern.girths]
+    if not rows:
+        return ""
     says = "One half, but for the last column. Block less takes is cloth, what is open above the top edge, and gap."
     return f'<p class="faint">{says}</p>{_table(heads, rows, set(range(1, 7)))}'
 

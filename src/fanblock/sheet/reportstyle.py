@@ -22,7 +22,9 @@ th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; 
 td.n, th.n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
 .holds { color: #2e7d4f; } .warns { color: #9a6200; font-weight: 600; } .fails { color: #c62828; font-weight: 700; }
 tr.family th { padding-top: .8rem; color: var(--faint); font-weight: 600; }
-ul { padding-left: 1.2rem; } li { margin: .25rem 0; } .wide { overflow-x: auto; }
+.box { border: 1px solid var(--rule); background: var(--panel); padding: .4rem 1rem; }
+dl { display: grid; grid-template-columns: max-content 1fr; gap: .3rem 1rem; margin: .5rem 0; } dt { font-weight: 600; }
+dd { margin: 0; } ul { padding-left: 1.2rem; } li { margin: .25rem 0; } .wide { overflow-x: auto; }
 @media print { body { max-width: none; padding: 0; background: #fff; font-size: 11pt; }
   h2 { break-after: avoid; } tr, figure { break-inside: avoid; } }
 """

@@ -39,7 +39,7 @@ def paragraphs(
 ) -> tuple[Items, float]:
     """Return paragraphs under one another, each with ``mark`` hung before it."""
     items: Items = []
-    indent = 1.3 * size_mm if mark else 0.0
+    indent = (1.3 if len(texts) < 10 else 1.8) * size_mm if mark else 0.0
     for number, text in enumerate(texts, start=1):
         if mark:
             items.append(Words(mark.replace("1", str(number)), left, top - RISE * size_mm, size_mm))

@@ -13,10 +13,12 @@ from fanblock.pattern.model import Panel, Pattern
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted
 from fanblock.sheet.upright import moved_group
-from fanblock.sheet.worn import Worn
+from fanblock.sheet.worn import CHEST, UPRIGHT_RATIO, Worn
 
 CAPTION = "how it would stand on a plain form; not a portrait"
 _FOOT_MM = 8.0
+SHOULDER_MM, LEAST_PLATE_MM = 45.0, 90.0
+"""How far under the nape the end of the shoulder lies, and least height of the plate that stands for the arm."""
 
 
 def silhouette(pattern: Pattern, width_mm: float = 90.0, height_mm: float = 120.0) -> Drawing:
@@ -108,18 +110,19 @@ def _dense(ring: Points) -> Points:
 
 
 def _form(worn: Worn) -> Points:
-    """The outline of a dressmaker's form, clockwise from the foot of its back: hips, back, neck, chest, front."""
+    """The outline of a dressmaker's form, clockwise from the foot of its back: hips, back, neck, chest, front.
+
+    In front it reaches up to the garment's edge, so that nothing stands off it.
+    """
     ruling = worn.ruling_mm
-    top_share = 1.12
-    heights = np.linspace(-250.0 / ruling, top_share, 60)
-    front, back = worn.profile(heights)
-    up = heights * ruling * 0.97
-    inset = np.where(heights > -0.1, 1.5, 0.0)
-    nape = worn.pattern.body.lengths.get("back length", 400.0)
-    chest, blade = float(front[-1]), float(back[-1])
+    behind, before = (np.linspace(-250.0 / ruling, top, 60) for top in (CHEST, max(CHEST, worn.front_top)))
+    back, front = worn.profile(behind)[1], worn.profile(before)[0]
+    nape = _nape(worn)
+    blade, chest = float(back[-1]), float(worn.profile(np.array(1.0))[0])
     deep = blade - chest
-    top = float(up[-1])
-    rise = nape - top
+    top = float(behind[-1]) * ruling * UPRIGHT_RATIO
+    prow, edge = float(front[-1]), float(before[-1]) * ruling * UPRIGHT_RATIO
+    rise, above = nape - top, nape - edge
     neck = blade - 0.17 * deep
     throat = neck - 0.42 * deep
     spine = [
@@ -135,25 +138,37 @@ def _form(worn: Worn) -> Points:
     ]
     breast = [
         (throat - 6.0, nape - 34.0),
-        (0.5 * (throat + chest), top + 0.42 * rise),
-        (chest + 0.05 * deep, top + 16.0),
+        (0.45 * throat + 0.55 * prow, edge + 0.36 * above),
+        (prow + 0.03 * deep, edge + 0.07 * above),
     ]
     return np.vstack(
         (
-            np.stack((back - inset, up), axis=1),
+            np.stack((back - _inset(behind), behind * ruling * UPRIGHT_RATIO), axis=1),
             np.array(spine + stump + breast),
-            np.stack((front + inset, up), axis=1)[::-1],
+            np.stack((front + _inset(before), before * ruling * UPRIGHT_RATIO), axis=1)[::-1],
         )
     )
 
 
+def _inset(heights: Points) -> Points:
+    """How far the form lies inside the garment's outline: a hair, and nothing below the waist."""
+    return np.where(heights > -0.1, 1.5, 0.0)
+
+
+def _nape(worn: Worn) -> float:
+    return float(worn.pattern.body.lengths.get("back length", 400.0))
+
+
 def _arm_plate(worn: Worn) -> Stroke:
-    """The round plate that closes a form where the arm would be."""
-    front, back = (float(side) for side in worn.profile(np.array(1.12)))
-    nape = worn.pattern.body.lengths.get("back length", 400.0)
-    middle = np.array([back - 0.42 * (back - front), nape - 95.0])
+    """The plate that closes a form where the arm would be, from under the arm to the shoulder."""
+    front, back = (float(side) for side in worn.profile(np.array(1.0)))
+    nape = _nape(worn)
+    low = UPRIGHT_RATIO * worn.pattern.body.lengths.get("underarm", 0.5 * nape)
+    high = max(nape - SHOULDER_MM, low + LEAST_PLATE_MM)
+    half = 0.5 * (high - low)
+    middle = np.array([back - 0.45 * (back - front), low + half])
     turn = np.linspace(0.0, 2.0 * np.pi, 73)[:-1]
-    ring = middle + np.stack((36.0 * np.cos(turn) + 8.0 * np.sin(turn), 56.0 * np.sin(turn)), axis=1)
+    ring = middle + np.stack((0.5 * half * np.cos(turn) + 0.12 * half * np.sin(turn), half * np.sin(turn)), axis=1)
     return Stroke(polyline(frozen(ring), closed=True), "body", "arm plate", True)
 
 

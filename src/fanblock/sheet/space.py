@@ -43,9 +43,11 @@ class Box:
     def dense(self, step_mm: float, more_mm: float = 0.0) -> Points:
         """Return points all over the box grown by ``more_mm``, at most ``step_mm`` apart."""
         wide, high = self.width_mm + 2 * more_mm, self.height_mm + 2 * more_mm
-        across = np.linspace(-0.5, 0.5, int(np.ceil(wide / step_mm)) + 1) * wide
-        up = np.linspace(-0.5, 0.5, int(np.ceil(high / step_mm)) + 1) * high
-        return self._placed(np.stack((np.tile(across, len(up)), np.repeat(up, len(across))), axis=1))
+        columns, rows = max(1, math.ceil(wide / step_mm)), max(1, math.ceil(high / step_mm))
+        points = np.empty((rows + 1, columns + 1, 2))
+        points[..., 0] = (np.arange(columns + 1) / columns - 0.5) * wide
+        points[..., 1] = ((np.arange(rows + 1) / rows - 0.5) * high)[:, None]
+        return self._placed(points.reshape(-1, 2))
 
     def _placed(self, points: Points) -> Points:
         turn = math.radians(self.angle_deg)
@@ -73,15 +75,17 @@ class Space:
 
     def first_free(self, boxes: Sequence[Box]) -> Box | None:
         """Return the first of some boxes that is free with its clearance; None if none is. All are of one size."""
-        grid = replace(boxes[0], x=0.0, y=0.0, angle_deg=0.0).dense(0.7 * self.cell_mm, CLEAR_MM)
-        places = np.array([box._placed(grid) for box in boxes])
-        index = np.floor((places - self.origin) / self.cell_mm).astype(np.int64)
+        x, y = Box(0.0, 0.0, boxes[0].width_mm, boxes[0].height_mm).dense(0.7 * self.cell_mm, CLEAR_MM).T
+        places = np.array([[box.x - self.origin[0], box.y - self.origin[1], box.angle_deg] for box in boxes])
+        cos, sin = np.cos(np.radians(places[:, 2:])), np.sin(np.radians(places[:, 2:]))
+        column = np.floor((places[:, :1] + cos * x - sin * y) / self.cell_mm).astype(np.int64)
+        row = np.floor((places[:, 1:2] + sin * x + cos * y) / self.cell_mm).astype(np.int64)
         rows, columns = self.taken.shape
-        outside = ((index < 0) | (index >= (columns, rows))).any(axis=2)
-        index[outside] = 0
-        met = outside | self.taken[index[..., 1], index[..., 0]]
-        free = np.flatnonzero(~met.any(axis=1))
-        return boxes[free[0]] if len(free) else None
+        inside = ((column >= 0) & (column < columns) & (row >= 0) & (row < rows)).all(axis=1)
+        for at in np.flatnonzero(inside).tolist():
+            if not self.taken[row[at], column[at]].any():
+                return boxes[at]
+        return None
 
     def without(self, box: Box) -> Space:
         """Return the space that is left when words stand in the box."""

@@ -8,10 +8,9 @@ transformed but turned words.
 from __future__ import annotations
 
 import base64
-from xml.sax.saxutils import escape, quoteattr
+from html import escape
 
-from fanblock.geometry.bezier import is_straight
-from fanblock.geometry.curve import Points
+from fanblock.geometry.bezier import straights
 from fanblock.sheet.drawing import PENS, Drawing, Group, Stroke, Words
 from fanblock.sheet.font import FALLBACKS, FAMILY, subset_of
 from fanblock.sheet.writing import identifier, number, numbers, plain
@@ -30,12 +29,12 @@ def write_svg(drawing: Drawing, embed_font: bool = False, background: str = "") 
         '<?xml version="1.0" encoding="UTF-8"?>',
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
         f'viewBox="0 0 {width} {height}" stroke-linejoin="round">',
-        f"<title>{escape(plain(drawing.title))}</title>",
+        f"<title>{escape(plain(drawing.title), quote=False)}</title>",
     ]
     if embed_font:
         lines.append(_font_rules(drawing))
     if background:
-        lines.append(f'<rect width="{width}" height="{height}" fill={quoteattr(background)}/>')
+        lines.append(f'<rect width="{width}" height="{height}" fill="{escape(background)}"/>')
     for group in drawing.groups:
         lines.extend(_group(group, drawing.height_mm, taken))
     lines.append("</svg>")
@@ -45,35 +44,36 @@ def write_svg(drawing: Drawing, embed_font: bool = False, background: str = "") 
 def _group(group: Group, height_mm: float, taken: set[str]) -> list[str]:
     name = plain(group.name)
     own = identifier(name, taken)
-    lines = [f'<g id="{own}" data-name={quoteattr(name)} fill="none">', f"<title>{escape(name)}</title>"]
+    lines = [f'<g id="{own}" data-name="{escape(name)}" fill="none">', f"<title>{escape(name, quote=False)}</title>"]
+    straight = iter(straights([item.beziers for item in group.items if isinstance(item, Stroke)]))
     for item in group.items:
         if isinstance(item, Stroke):
-            lines.append(_path(item, own, height_mm, taken))
+            lines.append(_path(item, next(straight), own, height_mm, taken))
         else:
             lines.append(_text(item, height_mm))
     lines.append("</g>")
     return lines
 
 
-def _path(stroke: Stroke, group: str, height_mm: float, taken: set[str]) -> str:
+def _path(stroke: Stroke, straight: list[bool], group: str, height_mm: float, taken: set[str]) -> str:
     pen = PENS[stroke.pen]
     label = ""
     if stroke.name:
         name = plain(stroke.name)
-        label = f' id="{identifier(f"{group} {name}", taken)}" data-name={quoteattr(name)}'
+        label = f' id="{identifier(f"{group} {name}", taken)}" data-name="{escape(name)}"'
     dashes = f' stroke-dasharray="{numbers(pen.dash_mm)}"' if pen.dash_mm else ""
     fill = f' fill="{pen.fill}"' if pen.fill else ""
     return (
-        f'<path{label} class="{stroke.pen}" d="{_run(stroke, height_mm)}"{fill} stroke="{pen.color}" '
+        f'<path{label} class="{stroke.pen}" d="{_run(stroke, straight, height_mm)}"{fill} stroke="{pen.color}" '
         f'stroke-width="{number(pen.width_mm)}"{dashes}/>'
     )
 
 
-def _run(stroke: Stroke, height_mm: float) -> str:
-    flipped: Points = stroke.beziers * (1.0, -1.0) + (0.0, height_mm)
-    parts = [f"M {numbers(flipped[0, 0].tolist())}"]
-    for bezier, straight in zip(flipped.reshape(-1, 8).tolist(), is_straight(flipped).tolist(), strict=True):
-        parts.append(f"L {numbers(bezier[6:])}" if straight else f"C {numbers(bezier[2:])}")
+def _run(stroke: Stroke, straight: list[bool], height_mm: float) -> str:
+    flipped = (stroke.beziers * (1.0, -1.0) + (0.0, height_mm)).reshape(-1, 8).tolist()
+    parts = [f"M {numbers(flipped[0][:2])}"]
+    for bezier, is_line in zip(flipped, straight, strict=True):
+        parts.append(f"L {numbers(bezier[6:])}" if is_line else f"C {numbers(bezier[2:])}")
     if stroke.closed:
         parts.append("Z")
     return " ".join(parts)
@@ -86,7 +86,7 @@ def _text(words: Words, height_mm: float) -> str:
     families = ", ".join(FALLBACKS)
     return (
         f'<text x="{x}" y="{y}" font-family="{families}" font-size="{number(words.size_mm)}"{bold} '
-        f'text-anchor="{words.anchor}" fill="{words.color}"{turned}>{escape(plain(words.text))}</text>'
+        f'text-anchor="{words.anchor}" fill="{words.color}"{turned}>{escape(plain(words.text), quote=False)}</text>'
     )
 
 

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
+
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import frozen
+from fanblock.pattern.model import FOLD, Pattern
 from fanblock.sheet.drawing import Stroke, Words
 from fanblock.sheet.setting import Items, paragraph
 from fanblock.sheet.squares import line
@@ -23,10 +26,30 @@ ROWS = (
 )
 
 
-def symbols(left: float, top: float, width_mm: float) -> tuple[Items, float]:
-    """Return the key, its samples at the left, and where it ends."""
+def used_in(pattern: Pattern) -> frozenset[str]:
+    """Return which kinds of line and mark the pieces of a pattern carry."""
+    panels = pattern.panels
+    kinds = {notch.kind for panel in panels for notch in panel.notches}
+    found = {
+        "cut": True,
+        "stitch": True,
+        "fold": any(panel.fold or any(edge.kind == FOLD for edge in panel.edges) for panel in panels),
+        "slit": any(panel.slits for panel in panels),
+        "waist": "waist" in kinds,
+        "notch": "seam" in kinds,
+        "level": any(panel.levels for panel in panels),
+        "grain": any(panel.grain is not None for panel in panels),
+        "letter": any(edge.letter for panel in panels for edge in panel.edges),
+    }
+    return frozenset(kind for kind, used in found.items() if used)
+
+
+def symbols(left: float, top: float, width_mm: float, used: Container[str]) -> tuple[Items, float]:
+    """Return the key to the ``used`` kinds of line and mark, its samples at the left, and where it ends."""
     items: Items = []
     for kind, says in ROWS:
+        if kind not in used:
+            continue
         middle = top - 0.5 * _ROW_MM
         items += _sample(kind, left, middle)
         more, low = paragraph(

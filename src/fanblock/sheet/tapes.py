@@ -9,6 +9,7 @@ import numpy as np
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, LACING, TOP, Edge, Panel, Pattern
 from fanblock.sheet import phrases
+from fanblock.sheet.bandwords import band_sentence, band_tapes
 from fanblock.units import format_length
 
 
@@ -38,13 +39,29 @@ def tape_numbers(pattern: Pattern) -> TapeNumbers:
     )
 
 
+def tape_data(pattern: Pattern) -> dict[str, float | None]:
+    """Return the numbers by names for other programs, in millimetres."""
+    if pattern.band is not None:
+        return {"inner": pattern.band.inner_mm, "outer": pattern.band.outer_mm, "depth": pattern.band.depth_mm}
+    found = tape_numbers(pattern)
+    return {
+        "center_front": found.front_mm,
+        "under_arm": found.underarm_mm,
+        "center_back": found.back_mm,
+        "gap": found.gap_mm,
+        "worn_waist": found.worn_waist_mm,
+    }
+
+
 def tape_words(pattern: Pattern) -> tuple[tuple[str, str], ...]:
-    """Return the five numbers as pairs of words: what to measure, and what it should be."""
+    """Return the five numbers, or those of a band, as pairs of words: what to measure, and what it should be."""
+    if pattern.band is not None:
+        return band_tapes(pattern.band, pattern.body.units)
     found, units = tape_numbers(pattern), pattern.body.units
     rows = (
-        ("center front, top edge above the waist", found.front_mm),
-        ("under the arm, top edge above the waist", found.underarm_mm),
-        ("center back, top edge above the waist", found.back_mm),
+        (f"{_along('center front', pattern, front=True)}, waist to top edge", found.front_mm),
+        ("under the arm, waist to top edge at its lowest", found.underarm_mm),
+        (f"{_along('center back', pattern, front=False)}, waist to top edge", found.back_mm),
         ("gap left open where it laces, at the waist", found.gap_mm),
         ("waist as worn, gap included", found.worn_waist_mm),
     )
@@ -52,15 +69,17 @@ def tape_words(pattern: Pattern) -> tuple[tuple[str, str], ...]:
 
 
 def tape_sentence(pattern: Pattern) -> str:
-    """Return the five numbers as one sentence."""
+    """Return the five numbers, or those of a band, as one sentence."""
+    if pattern.band is not None:
+        return band_sentence(pattern.band, pattern.body.units)
     found, units = tape_numbers(pattern), pattern.body.units
     heights = (
-        ("center front", found.front_mm),
-        ("under the arm", found.underarm_mm),
-        ("center back", found.back_mm),
+        (_along("center front", pattern, front=True), found.front_mm),
+        ("under the arm, at its lowest,", found.underarm_mm),
+        (_along("center back", pattern, front=False), found.back_mm),
     )
     parts = [f"{where} {format_length(mm, units)}" for where, mm in heights if mm is not None]
-    says = f"Above the waist it stands {', '.join(parts)}" if parts else "Check it with a tape"
+    says = f"Above the waist it stands {'; '.join(parts)}" if parts else "Check it with a tape"
     if found.worn_waist_mm is not None:
         says += f"; the waist as worn is {format_length(found.worn_waist_mm, units)}"
         if found.gap_mm:
@@ -68,14 +87,26 @@ def tape_sentence(pattern: Pattern) -> str:
     return f"{says}."
 
 
+def _along(place: str, pattern: Pattern, front: bool) -> str:
+    """Where a height is measured, in prose: along the lacing edge where that is not the body's own centre line."""
+    found = _outermost(pattern, front)
+    laced = found is not None and found[1].kind == LACING
+    return f"{phrases.prose(place)} along the lacing edge" if laced else phrases.prose(place)
+
+
 def _above_waist(pattern: Pattern, front: bool) -> float | None:
     """Along the outermost centre, fold or lacing edge of the front or the back, from the waist to its top."""
+    found = _outermost(pattern, front)
+    return None if found is None else _over_level(*found)
+
+
+def _outermost(pattern: Pattern, front: bool) -> tuple[Panel, Edge] | None:
     panels = sorted(pattern.panels, key=lambda panel: panel.number, reverse=not front)
     for panel in panels:
         for edge in panel.edges:
             faces = phrases.faces_front(edge) if front else phrases.faces_back(edge)
             if edge.kind in (CENTER, FOLD, LACING) and faces:
-                return _over_level(panel, edge)
+                return panel, edge
     return None
 
 

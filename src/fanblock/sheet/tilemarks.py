@@ -74,7 +74,7 @@ def tile_page(
     x, y = plan.shift(tile)
     joints = [joint for joint in plan.joints if tile in (joint.over, joint.under)]
     marks = Group("joints", tuple(item for joint in joints for item in _joint(joint, tile, plan)))
-    here = carried.moved(x, y).within(window_on(paper)).with_ink([marks])
+    here = carried.within(window_on(paper).moved(-x, -y)).moved(x, y).with_ink([marks])
     measured = measured_on(here, _free_sides(tile, plan))
     under = Group("page name", (_pale(tile, field, here.with_ink(measured)),))
     top = printable(paper).top

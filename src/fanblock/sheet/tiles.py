@@ -8,7 +8,6 @@ the left: ``B3``. A page whose field carries no ink is not made.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -16,7 +15,9 @@ import numpy as np
 
 from fanblock.geometry.curve import Points
 from fanblock.problems import ExportError, Problem
+from fanblock.sheet.alongside import firm_runs
 from fanblock.sheet.drawing import Drawing
+from fanblock.sheet.gridding import best_laid
 from fanblock.sheet.ink import Box, extent, ink_points
 from fanblock.sheet.paper import Paper
 
@@ -29,7 +30,6 @@ TRIM_MM = 4.0
 LEAST_FIELD_MM = 112.0
 """Least width and height of a field: it holds the test square."""
 
-_PLACES = (0.5, 0.25, 0.75, 0.0, 1.0)
 _MARK_SHARES = (0.25, 0.2, 0.3, 0.15, 0.35, 0.1, 0.4)
 _MARK_MM = 7.0
 
@@ -123,7 +123,8 @@ def tile_name(row: int, column: int) -> str:
 
 
 def plan_tiles(drawing: Drawing, paper: Paper) -> TilePlan:
-    """Return the pages on which ``drawing`` fits, the fewest of several ways to lay the grid.
+    """Return the pages on which ``drawing`` fits: of several ways to lay the grid the one with fewest pages and,
+    among such, the one with least of a cut or stitched line along a join, then fewest joins across a group.
 
     Raises :class:`fanblock.problems.ExportError` for a roll, for paper too small, and for a drawing without
     ink.
@@ -134,42 +135,20 @@ def plan_tiles(drawing: Drawing, paper: Paper) -> TilePlan:
         raise ExportError(
             [Problem("tile-paper", "paper", what, "Choose A4, Letter or A3, or print it in one piece.")]
         )
-    points = ink_points(drawing.groups)
+    parts = [ink_points((group,)) for group in drawing.groups]
+    points = np.vstack((np.empty((0, 2)), *parts))
     around = extent(points)
     if around is None:
         raise ExportError([Problem("no-ink", "drawing", "There is nothing on the drawing to print.")])
-    overlap = paper.overlap_mm
-    columns = max(1, math.ceil((around.width_mm - overlap) / own.width_mm))
-    rows = max(1, math.ceil((around.height_mm - overlap) / own.height_mm))
-    spare_x = overlap + columns * own.width_mm - around.width_mm
-    spare_y = overlap + rows * own.height_mm - around.height_mm
-    found: tuple[Box, list[tuple[int, int]]] | None = None
-    for share_y in _PLACES:
-        for share_x in _PLACES:
-            left = around.left - spare_x * share_x + overlap
-            top = around.top + spare_y * share_y - overlap
-            grid = Box(left, top - rows * own.height_mm, left + columns * own.width_mm, top)
-            inked = _inked(points, grid, own, rows, columns)
-            if found is None or len(inked) < len(found[1]):
-                found = grid, inked
-    assert found is not None
-    grid, inked = found
-    tiles = tuple(_tile(grid, own, row, column) for row, column in inked)
-    return TilePlan(paper, rows, columns, grid, tiles, _joints(tiles, points))
+    laid = best_laid(parts, firm_runs(drawing.groups), around, own, paper.overlap_mm)
+    tiles = tuple(_tile(laid.grid, own, row, column) for row, column in laid.inked)
+    return TilePlan(paper, laid.rows, laid.columns, laid.grid, tiles, _joints(tiles, points))
 
 
 def _tile(grid: Box, own: Box, row: int, column: int) -> Tile:
     left, top = grid.left + column * own.width_mm, grid.top - row * own.height_mm
     field = Box(left, top - own.height_mm, left + own.width_mm, top)
     return Tile(row, column, tile_name(row, column), field)
-
-
-def _inked(points: Points, grid: Box, own: Box, rows: int, columns: int) -> list[tuple[int, int]]:
-    """Rows and columns of the fields with ink; what lies in the outermost strips belongs to the field
-    beside it."""
-    column = np.clip((points[:, 0] - grid.left) // own.width_mm, 0, columns - 1).astype(int)
-    row = np.clip((grid.top - points[:, 1]) // own.height_mm, 0, rows - 1).astype(int)
-    return [divmod(cell, columns) for cell in np.unique(row * columns + column).tolist()]
 
 
 def _joints(tiles: tuple[Tile, ...], points: Points) -> tuple[Joint, ...]:

@@ -13,7 +13,7 @@ from fanblock.sheet.drawing import Group, Stroke, Words
 
 
 def upright(panel: Panel) -> Panel:
-    """Return the panel turned so that its grain stands upright, top end up, its lower left corner at the origin.
+    """Return the panel turned so that its grain stands upright, its second end up, its lower left corner at the origin.
 
     A panel without a grain is only moved. Nothing is mirrored: left of the panel stays toward the centre front.
     """
@@ -21,8 +21,6 @@ def upright(panel: Panel) -> Panel:
     if panel.grain is not None:
         start, end = panel.grain
         x, y = (end - start) / np.hypot(*(end - start))
-        if y < 0:
-            x, y = -x, -y
         matrix = np.array([[y, -x], [x, y]])
     outline = (panel.cut_line.points if panel.cut_line is not None else panel.loop()) @ matrix.T
     return moved_panel(panel, matrix, -outline.min(axis=0))
@@ -59,7 +57,7 @@ def moved_group(group: Group, shift: tuple[float, float], scale: float = 1.0, na
     def put(item: Stroke | Words) -> Stroke | Words:
         if isinstance(item, Words):
             return replace(item, x=item.x * scale + shift[0], y=item.y * scale + shift[1])
-        return replace(item, beziers=frozen(item.beziers * scale + by))
+        return Stroke(frozen(item.beziers * scale + by), item.pen, item.name, item.closed)
 
     return Group(name or group.name, tuple(put(item) for item in group.items))
 

@@ -13,13 +13,19 @@ from functools import cached_property
 import numpy as np
 
 from fanblock.geometry.curve import Points
-from fanblock.pattern.model import CENTER, FOLD, LACING, SEAM, SLIT, Panel, Pattern
+from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, LACING, SEAM, SLIT, Panel, Pattern
 
 WIDE_RATIO = 1.35
 BACK_RATIO = 0.22
 """Share of what the bust is deeper than the waist that lies behind; the rest makes the front lean out."""
 HIP_BACK_RATIO = 0.62
+PROW_MM, FADE = 60.0, 0.25
+"""How far above the bust the front may go on straight; and over which share of the ruling it falls back from there."""
 BOUNDS = (SEAM, CENTER, LACING, FOLD, SLIT)
+CHEST, UPRIGHT_RATIO = 1.12, 0.97
+"""Height above which a garment with armholes leans in to the shoulders; and how much of a length stands upright."""
+NECK = 0.12
+"""Share of the half round, from either centre, over which a neckline leaves the shoulder for throat or nape."""
 HEIGHTS = np.linspace(-1.4, 2.4, 191)
 
 
@@ -96,7 +102,19 @@ class Worn:
         rise = np.clip(height, 0.0, 1.0)
         lean = BACK_RATIO * (bust - waist) * rise**1.5 - 10.0 * np.clip(height - 1.1, 0.0, 1.5) ** 1.5
         back = np.where(height < 0.0, HIP_BACK_RATIO * (depth - waist), lean)
-        return back - depth, back
+        straight = -waist - (1.0 - BACK_RATIO) * (bust - waist) * np.minimum(height, self.front_top)
+        fallen = np.clip((height - self.front_top) / FADE, 0.0, 1.0)
+        front = np.where(height < 0.0, back - depth, straight + fallen * (back - depth - straight))
+        return front, back
+
+    @cached_property
+    def front_top(self) -> float:
+        """How high the front goes on straight: to the garment's edge at the centre front, never far above the bust."""
+        if self.has_armholes:
+            return 1.0
+        around, height = self.pattern.block.where(np.vstack([panel.loop() for panel in self.panels]))
+        edge = float(np.max(height, where=around < around.min() + 0.05, initial=1.0))
+        return min(edge, 1.0 + PROW_MM / self.ruling_mm)
 
     def seen(self, share: Points, height: Points) -> Points:
         """Return where a place of the ring is seen from her left: ``share`` 0 at the centre front, 1 at the back."""
@@ -104,8 +122,32 @@ class Worn:
         angle = np.interp(share, _SHARES, _ANGLES)
         x = 0.5 * (front + back) - 0.5 * (back - front) * np.cos(angle)
         ruling = self.pattern.block.ruling_length_mm(np.clip(share, 0.0, 1.0))
-        slope = np.where(height > 0.0, 0.97, 1.0)
-        return np.stack((x, height * ruling * slope), axis=-1)
+        slope = np.where(height > 0.0, UPRIGHT_RATIO, 1.0)
+        seen = np.stack((x, height * ruling * slope), axis=-1)
+        return self._over_shoulder(seen, np.asarray(share)) if self.has_armholes else seen
+
+    @cached_property
+    def has_armholes(self) -> bool:
+        """Whether the garment goes up round the arms, and so over the shoulders."""
+        return any(edge.kind == ARMHOLE for panel in self.pattern.panels for edge in panel.edges)
+
+    def _over_shoulder(self, seen: Points, around: Points) -> Points:
+        """Return places above the chest drawn in to the shoulder, and at the centres to throat and nape.
+
+        Front and back reach them at lengths of their own.
+        """
+        lengths = self.pattern.body.lengths
+        chest, blade = (float(side) for side in self.profile(np.array(CHEST)))
+        low = CHEST * self.ruling_mm * UPRIGHT_RATIO
+        nape = lengths.get("back length", 400.0)
+        in_front = around < 0.5
+        top = np.where(in_front, lengths.get("front length", nape + 40.0), nape + 15.0)
+        share = np.clip((seen[..., 1] - low) / (top - low), 0.0, 1.0)
+        to_center = np.clip(1.0 - np.minimum(around, 1.0 - around) / NECK, 0.0, 1.0)
+        neck = blade - (0.38 + np.where(in_front, 0.21, -0.21) * to_center) * (blade - chest)
+        x = seen[..., 0] + (neck - seen[..., 0]) * share ** np.where(in_front, 1.3, 1.3 + 1.7 * to_center)
+        y = np.where(share > 0.0, low + (nape + 6.0 - low) * share, seen[..., 1])
+        return np.stack((x, y), axis=-1)
 
     def place(self, index: int, points: Points, tab: tuple[float, float, float, float] | None = None) -> Points:
         """Return where points of the panel ``index`` are seen.

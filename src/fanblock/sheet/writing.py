@@ -7,7 +7,7 @@ import unicodedata
 from collections.abc import Iterable
 
 _MINUS_ZERO = "-0.0000"
-_NOT_WRITABLE = re.compile("[^\t\n\r\x20-\x7e\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+_NOT_WRITABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
 
 
 def number(value: float) -> str:

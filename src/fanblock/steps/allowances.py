@@ -45,4 +45,4 @@ def run(work: Work, options: Allowances) -> Work:
         for name in DEFAULT_ALLOWANCES
     }
     named = {name: size_mm(work.body, width, "waist", name) for name, width in sorted(options.named.items())}
-    return replace(work, allowance_by_kind={**work.allowance_by_kind, **kinds}, allowance_by_name=named)
+    return replace(work, allowance_by_kind={**work.allowance_by_kind, **kinds}, allowance_by_name={**work.allowance_by_name, **named})

@@ -1,6 +1,7 @@
 """``cut``: how many pieces to cut of each layer, and which panels lie on the fold.
 
 Counts are for the whole garment: 2 is one pair, one of each half. A panel on the fold is one piece where others are two.
+Of a band that is drawn whole, 1 is one.
 
 ```yaml
 - cut: {outer: 2, strength layer: 4, lining: 2, on fold: [front]}
@@ -24,19 +25,6 @@ class Cut:
     )
     layers: Mapping[str, int] = field(
         default_factory=dict, metadata={"rest": True, "for": "pieces of each layer, whole garment"}
-    )
-
-
-def problems(options: Cut) -> tuple[tuple[str, str, str], ...]:
-    """Return what is wrong with these options as (option, what, remedy)."""
-    return tuple(
-        (
-            layer,
-            f"got {count}, needs an even number from 2 to 12.",
-            "Panels are cut in pairs, one for each half.",
-        )
-        for layer, count in sorted(options.layers.items())
-        if count < 2 or count > 12 or count % 2
     )
 
 

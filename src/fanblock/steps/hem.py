@@ -14,7 +14,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from fanblock.draft.corners import EdgeSpec, with_chain
+from fanblock.draft.corners import EdgeSpec, edge_problems, with_chain
 from fanblock.draft.model import HEM_EDGE, Draft
 from fanblock.draft.outline import with_crossing_edge
 from fanblock.pattern.model import HEM
@@ -41,7 +41,7 @@ def problems(options: Hem) -> tuple[tuple[str, str, str], ...]:
         return (("height", "needs one of `height`, `through` and `edges`.", remedy),)
     if options.through and len(options.through) < 2:
         return (("through", "needs at least two points.", "Give the edge from center front to center back."),)
-    return ()
+    return edge_problems(options.edges)
 
 
 def run(draft: Draft, options: Hem) -> Draft:

@@ -18,6 +18,7 @@ from fanblock.steps import (
     hem,
     lacing_gap,
     notches,
+    pieces,
     seam,
     separate,
     tabs,
@@ -25,7 +26,7 @@ from fanblock.steps import (
     waist_reduction,
 )
 
-ON_BLOCK, SEPARATES, ON_PANELS = "on the block", "separates", "on panels"
+ON_BLOCK, SEPARATES, DIVIDES, ON_PANELS = "on the block", "separates", "divides a band", "on panels"
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +48,7 @@ TABLE: tuple[StepKind, ...] = (
     StepKind("waist reduction", waist_reduction.WaistReduction, waist_reduction.run, ON_BLOCK),
     StepKind("bust reduction", bust_reduction.BustReduction, bust_reduction.run, ON_BLOCK),
     StepKind("separate", separate.Separate, separate.run, SEPARATES),
+    StepKind("pieces", pieces.Pieces, pieces.run, DIVIDES),
     StepKind("tabs", tabs.Tabs, tabs.run, ON_PANELS),
     StepKind("grain", grain.Grain, grain.run, ON_PANELS),
     StepKind("notches", notches.Notches, notches.run, ON_PANELS),

@@ -17,7 +17,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from fanblock.draft.corners import EdgeSpec, with_chain
+from fanblock.draft.corners import EdgeSpec, edge_problems, with_chain
 from fanblock.draft.model import TOP_EDGE, Draft
 from fanblock.draft.outline import with_crossing_edge
 from fanblock.pattern.model import TOP
@@ -42,7 +42,7 @@ def problems(options: TopEdge) -> tuple[tuple[str, str, str], ...]:
         return (("through", "needs either `through` or `edges`.", "Give one smooth curve, or named edges with corners."),)
     if options.through and len(options.through) < 2:
         return (("through", "needs at least two points.", "Give the edge from center front to center back."),)
-    return ()
+    return edge_problems(options.edges)
 
 
 def run(draft: Draft, options: TopEdge) -> Draft:

@@ -1,0 +1,80 @@
+"""What is said of a pattern as a whole: a garment on the body is told otherwise than a band, and a half than a whole.
+
+Sheets, report and pictures ask :func:`telling` and do not look for themselves what kind of thing they tell of.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fanblock.pattern.model import Pattern
+from fanblock.sheet import phrases
+from fanblock.sheet.cautions import CAUTIONS, COSTUME
+
+
+@dataclass(frozen=True, slots=True)
+class Telling:
+    """The words for one kind of pattern.
+
+    ``caption`` stands under the picture of the panels seam to seam; ``half`` on every piece; ``toward`` beside the seam
+    nearest the front; ``counted`` behind the number of pieces. ``look`` says what to look at first on a toile.
+    ``before`` heads the ``cautions``; both are empty where nothing is laced. ``has_side`` tells whether there is a view
+    of it worn.
+    """
+
+    caption: str
+    half: str
+    toward: str
+    counted: str
+    look: str
+    before: str
+    cautions: tuple[str, ...]
+    has_side: bool
+
+
+ON_BODY = Telling(
+    caption="the wearer's left half, seen from outside",
+    half=phrases.HALF,
+    toward="toward center front",
+    counted="a half",
+    look="Look in this order: the waist line against a tied string; the shape of the gap; whether the centre front hangs "
+    "plumb; under the arms; the top edge in front and behind; the tabs; then sit and breathe in it for 20 minutes. A wrong "
+    "waist makes every other note false.",
+    before="Before you lace",
+    cautions=(COSTUME, *CAUTIONS),
+    has_side=True,
+)
+
+_LOOK = (
+    "Look in this order: whether the inner edge is as long as what it is sewn to; how the band lies or falls in front, at "
+    "the side and behind; then its depth. Curved edges stretch: stay-stitch them before you judge."
+)
+
+HALF_BAND = Telling(
+    caption="one half from outside, the wearer's left, laid flat",
+    half=phrases.HALF,
+    toward="toward center front",
+    counted="a half",
+    look=_LOOK,
+    before="",
+    cautions=(),
+    has_side=False,
+)
+
+WHOLE_BAND = Telling(
+    caption="the whole band, laid flat",
+    half="all of it, face up",
+    toward="toward the first end",
+    counted="in all",
+    look=_LOOK,
+    before="",
+    cautions=(),
+    has_side=False,
+)
+
+
+def telling(pattern: Pattern) -> Telling:
+    """Return the words that a pattern is told in."""
+    if pattern.band is None:
+        return ON_BODY
+    return HALF_BAND if pattern.band.halved else WHOLE_BAND

@@ -1,0 +1,84 @@
+"""Sewing order and toile: which seams stop where, what is done at the centres, what a toile wants."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tests.sheet.real import drafted
+
+from fanblock.pattern.model import Pattern
+from fanblock.sheet.sewing import is_open, joining, toile
+
+
+def stays() -> Pattern:
+    """Five-panel stays: the front seam sewn to the hem, the others open below the waist."""
+    return drafted("innkeeper", "stays-five-panels")
+
+
+def test_every_seam_says_where_it_stops() -> None:
+    """Open seams stop at the waist bar, sewn ones run to the lower edge; so the recipe has it."""
+    pattern = stays()
+    assert [is_open(pattern, seam) for seam in pattern.seams] == [False, True, True, True]
+    assert joining(pattern)[:2] == (
+        "Join A to A: piece 1 (center front) to piece 2 (side front), from the top to the lower edge.",
+        "Join B to B: piece 2 (side front) to piece 3 (side), from the top down to the waist bar and no further.",
+    )
+
+
+def test_open_seams_are_secured_and_clipped() -> None:
+    """Where a seam stops, the allowance is clipped to the bar and turned in (common practice, no source)."""
+    said = [line for line in joining(stays()) if "secure it there" in line]
+    assert len(said) == 1
+    assert "clip the allowance in to the waist bar and turn it in; the skirts below stay open" in said[0]
+
+
+def test_a_centre_front_with_an_allowance_is_sewn() -> None:
+    """Both halves are sewn to each other at the centre front; the laced centre back is not."""
+    lines = joining(stays())
+    assert lines[-2:] == (
+        "Sew the two centre fronts (piece 1, both halves) to each other, from the top to the lower edge.",
+        "The lacing edges at the centre back (piece 5) are not sewn: they are finished and laced, 5.0 cm apart.",
+    )
+
+
+def test_a_centre_on_the_fold_is_not_sewn() -> None:
+    """A piece cut on the fold has no seam there."""
+    pattern = stays()
+    first = replace(pattern.panels[0], fold="center front")
+    folded = replace(pattern, panels=(first, *pattern.panels[1:]))
+    said = " ".join(joining(folded))
+    assert "Piece 1 is cut on the fold at the centre front: there is no seam." in said
+    assert "Sew the two centre fronts" not in said
+
+
+def test_a_centre_without_allowance_only_meets() -> None:
+    """A finished centre edge is neither sewn nor folded."""
+    pattern = stays()
+    first = pattern.panels[0]
+    bare = {name: width for name, width in first.allowances.items() if name != "center front"}
+    pattern = replace(pattern, panels=(replace(first, allowances=bare), *pattern.panels[1:]))
+    assert "At the centre front the two halves meet edge to edge, without allowance." in joining(pattern)
+
+
+def test_a_toile_can_be_laced_and_says_what_is_not_planned() -> None:
+    """Layers, spare cloth, allowances, lacing at the gap, bones, and what these sheets leave open (common practice)."""
+    said = " ".join(toile(stays()))
+    for part in (
+        "as many layers as the garment will have, or from one firm cloth",
+        "5 to 7 cm",
+        "not under the arm",
+        "sew them to the outside",
+        "with 5.0 cm between the edges",
+        "at the centre front, beside the lacing edges, in the side seams. No binding.",
+        "not planned on these sheets yet",
+    ):
+        assert part in said
+
+
+def test_a_toile_without_lacing_speaks_of_none() -> None:
+    """Without lacing edges there is nothing to lace."""
+    pattern = stays()
+    back = pattern.panels[-1]
+    edges = tuple(replace(edge, kind="center") if edge.kind == "lacing" else edge for edge in back.edges)
+    closed = replace(pattern, panels=(*pattern.panels[:-1], replace(back, edges=edges)))
+    assert "can be laced" not in " ".join(toile(closed))

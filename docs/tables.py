@@ -43,6 +43,7 @@ _TERMS = (Height, Length, Position, Share)
 
 STAGES = {
     "on the block": "on the block, before `separate`",
+    "divides a band": "first, in the place of `separate`",
     "separates": "between the two halves of a recipe",
     "on panels": "on the panels, after `separate`",
 }

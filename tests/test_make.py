@@ -20,6 +20,7 @@ from tests.samples import (
     ONE,
     RECIPES,
     RED,
+    SOME,
     STAYS,
     THREE,
     TOP,
@@ -94,7 +95,7 @@ def points(pattern: Pattern) -> bytes:
     return pickle.dumps((rows, pattern.seams, pattern.girths, pattern.findings, pattern.notes, pattern.title))
 
 
-@pytest.mark.parametrize("name", BODIES)
+@pytest.mark.parametrize("name", SOME)
 def test_the_same_input_gives_the_same_bytes(name: str) -> None:
     """Drafted twice from recipes read twice, a pattern is the same to the last bit."""
     assert points(made(tabbed(), name)) == points(made(tabbed(), name))

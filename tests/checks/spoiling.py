@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 from typing import Any
 
 from tests.samples import (
-    BODIES,
     GAP,
     HEM,
     RED,
@@ -19,11 +19,12 @@ from tests.samples import (
 )  # fmt: skip
 
 from fanblock.make import draft_pattern
-from fanblock.pattern.model import Edge, Finding, Panel, Pattern
+from fanblock.pattern.model import Finding, Pattern
 from fanblock.wearer.fixed import Fixed
 from fanblock.wearer.model import Wearer
 
 
+@cache
 def sound(name: str = "ordinary", *, makes: str = "jacket", below: str = "sewn", reduction: str = RED) -> Pattern:
     """Return a garment that passes every check."""
     seams = (side_front(below_waist=below), side_back(below_waist=below))
@@ -63,22 +64,8 @@ def one(findings: tuple[Finding, ...], code: str) -> Finding:
     return next(finding for finding in findings if finding.code == code)
 
 
-def lengthened(edge: Edge, by_mm: float) -> Edge:
-    """Return an edge carried on straight beyond its end."""
-    return replace(edge, curve=edge.curve.between(0.0, edge.curve.length_mm + by_mm))
-
-
-def panel_of(pattern: Pattern, name: str) -> Panel:
-    """Return a panel by name."""
-    return pattern.by_name[name]
-
-
 def body_pattern(wearer: Wearer, *, makes: str = "jacket", despite: tuple[str, ...] = ()) -> Pattern:
     """Return the sample garment for a wearer of its own."""
     return draft_pattern(
         wearer, recipe(GAP, TOP, HEM, side_front(), side_back(), RED, THREE, makes=makes), despite=despite
     )
-
-
-__all__ = ["BODIES", "body_pattern", "failing", "lengthened", "one", "panel_of", "sound", "states", "with_edge",
-           "with_lengths", "with_panel"]  # fmt: skip

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from tests.samples import BODIES, GAP, HEM, ONE, RED, THREE, TOP, failed, made, recipe, side_back, side_front
+from tests.samples import GAP, HEM, ONE, RED, SOME, THREE, TOP, failed, made, recipe, side_back, side_front
 
 from fanblock.geometry.rings import is_simple
 from fanblock.pattern.model import HEM as HEM_KIND
@@ -41,7 +41,7 @@ def test_shares_and_numbers_of_slits_say_the_same() -> None:
     assert all(np.allclose(one.start, other.start) for one, other in zip(counted, written, strict=True))
 
 
-@pytest.mark.parametrize("name", BODIES)
+@pytest.mark.parametrize("name", SOME)
 @pytest.mark.parametrize("tabs", ["{slits: {side: 2}}", "{slits: {side: 2}, shape: square}", "{corner: 8 mm}"])
 def test_tabs_leave_every_panel_one_plain_outline(name: str, tabs: str) -> None:
     """Rounded or square, tabs leave panels simple and the garment sound on every body."""

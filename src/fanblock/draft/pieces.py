@@ -28,7 +28,7 @@ MOST_TURN_RAD = math.radians(330.0)
 MOST_PIECES = 24
 """More pieces than this are a mistake in a length."""
 
-FINER = 2
+FINER = 3
 """How much finer than other levels a band's edges are drawn, so that their chords add up to their lengths."""
 
 ALLOWANCES = MappingProxyType({INNER: 10.0, OUTER: 10.0})

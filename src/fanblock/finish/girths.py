@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import pairwise
 
 import numpy as np
 
@@ -145,7 +146,7 @@ def _beyond(edge: Points, height: float, cloth: list[Stretch], *, above: bool) -
     found = []
     for start, end in cloth:
         bounds = [start, *sorted(around for around in arounds.tolist() if start < around < end), end]
-        for first, last in zip(bounds, bounds[1:], strict=False):
+        for first, last in pairwise(bounds):
             if _lies_beyond(edge, (first + last) / 2.0, height, above=above):
                 found.append((first, last))
     return found

@@ -69,6 +69,14 @@ def holds_line(outline: Points, run: Points) -> bool:
     return bool(_polygon(outline).covers(shapely.LineString(np.asarray(run))))
 
 
+def thinned(run: Points, off_mm: float) -> Points:
+    """Return a run of points without those that the rest can spare: it stays within ``off_mm`` of all of them."""
+    import shapely
+
+    line = shapely.LineString(np.asarray(run)).simplify(off_mm, preserve_topology=False)
+    return np.asarray(line.coords, dtype=np.float64)
+
+
 def gap_of_lines_mm(first: Points, second: Points) -> float:
     """Return the least distance between two runs of points."""
     import shapely

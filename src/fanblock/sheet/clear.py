@@ -142,7 +142,9 @@ class _Cells:
     def fill(self, box: Box) -> None:
         """Count a box as full of ink from now on."""
         cells = np.diff(np.diff(self.layers[0], axis=0), axis=1)
-        low, left = (int((at - start) / _CELL_MM) for at, start in ((box.bottom, self.area.bottom), (box.left, self.area.left)))
+        low, left = (
+            int((at - start) / _CELL_MM) for at, start in ((box.bottom, self.area.bottom), (box.left, self.area.left))
+        )
         cells[low : low + int(box.height_mm / _CELL_MM) + 2, left : left + int(box.width_mm / _CELL_MM) + 2] += 1
         self.layers = (_sums(cells), *self.layers[1:])
 

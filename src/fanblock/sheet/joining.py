@@ -31,7 +31,9 @@ def joining_page(drawing: Drawing, plan: TilePlan, words: Sequence[str]) -> Draw
     paper = plan.paper
     area = text_area(paper)
     room = square_box()
-    items, top = paragraph(words[0] if words else drawing.title, area.left, area.top - 2.0, area.width_mm, 7.0, bold=True)
+    items, top = paragraph(
+        words[0] if words else drawing.title, area.left, area.top - 2.0, area.width_mm, 7.0, bold=True
+    )
     if words[1:]:
         more, top = paragraph(" · ".join(words[1:]), area.left, top, area.width_mm, 4.6)
         items += more

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import math
-import re
 from collections.abc import Iterable
 from typing import Any
 
@@ -18,8 +17,6 @@ from fanblock.tolerances import CHORD_MM
 
 SCHEMA = "fanblock-pattern/1"
 DECIMALS = 4
-_POINT = re.compile(r"\[\n\s+(-?[0-9.e-]+),\n\s+(-?[0-9.e-]+)\n\s+\]")
-"""A point as the writer breaks it over four lines; no text can hold a bare line break."""
 
 READING = (
     "All lengths are millimetres, y is up. One half is given, the wearer's left, right side up, seen from outside; "
@@ -37,8 +34,7 @@ READING = (
 
 def pattern_json(pattern: Pattern) -> str:
     """Return the pattern as JSON text by the schema ``fanblock-pattern/1``; same pattern, same text."""
-    text = json.dumps(pattern_data(pattern), ensure_ascii=False, indent=1, allow_nan=False)
-    return _POINT.sub(r"[\1, \2]", text) + "\n"
+    return _written(pattern_data(pattern), "\n") + "\n"
 
 
 def pattern_data(pattern: Pattern) -> dict[str, Any]:
@@ -107,6 +103,20 @@ def _band(band: Band, block: Block) -> dict[str, Any]:
             "outer": _points(block.level(band.outer_height).points),
         },
     }
+
+
+def _written(value: Any, line: str) -> str:
+    """The value as JSON, one item a line but for points, which are pairs of numbers; ``line`` begins a line."""
+    inner = line + " "
+    if isinstance(value, dict):
+        parts = [f"{inner}{json.dumps(key, ensure_ascii=False)}: {_written(one, inner)}" for key, one in value.items()]
+        return f"{{{','.join(parts)}{line}}}" if parts else "{}"
+    if not isinstance(value, list):
+        return json.dumps(value, ensure_ascii=False, allow_nan=False)
+    if len(value) == 2 and isinstance(value[0], float):
+        return f"[{value[0]!r}, {value[1]!r}]"
+    parts = [inner + _written(one, inner) for one in value]
+    return f"[{','.join(parts)}{line}]" if parts else "[]"
 
 
 def _block(pattern: Pattern) -> dict[str, Any]:

@@ -4,12 +4,12 @@ letters.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 import numpy as np
 
 from fanblock.geometry.bezier import polyline
-from fanblock.geometry.curve import Curve, frozen
+from fanblock.geometry.region import thinned
 from fanblock.pattern.model import CENTER, FOLD, LACING, Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
@@ -18,10 +18,10 @@ from fanblock.sheet.joined import joined
 from fanblock.sheet.labels import Wish
 from fanblock.sheet.placing import place_all
 from fanblock.sheet.space import Space
-from fanblock.sheet.strokes import Drawn, strokes
 from fanblock.sheet.telling import telling
 from fanblock.sheet.upright import moved_panel, slit_points
 from fanblock.sheet.wording import Block, Line
+from fanblock.tolerances import BEZIER_MM
 
 _FOOT_MM, _SIDE_MM = 9.0, 6.0
 
@@ -35,30 +35,22 @@ def key(pattern: Pattern, width_mm: float = 180.0, height_mm: float = 120.0) -> 
     scale = float(np.min(room / size))
     shift = np.array([_SIDE_MM + 0.5 * (room[0] - scale * size[0]), _FOOT_MM]) - scale * low
     small = [moved_panel(panel, scale * np.eye(2), shift) for panel in panels]
-    drawn = strokes([_curves(panel) for panel in small])
-    groups = tuple(
-        Group(f"key {panel.number} {panel.name}", tuple(_panel(panel, lines)))
-        for panel, lines in zip(small, drawn, strict=True)
-    )
+    groups = tuple(Group(f"key {panel.number} {panel.name}", tuple(_panel(panel))) for panel in small)
     caption = Words(fitted(telling(pattern).caption, 3.4, width_mm), 0.5 * width_mm, 2.0, 3.4, "middle")
     ends = Group("key words", (*_ends(small), caption))
     return Drawing("key", width_mm, height_mm, (*groups, ends))
 
 
-def _curves(panel: Panel) -> list[Drawn]:
-    """The outline and the waist."""
+def _panel(panel: Panel) -> Iterator[Stroke | Words]:
+    """The panel as straight runs near enough for a picture, and its words."""
     ring = panel.loop()
-    waist = [Drawn(part, "level", "waist level") for part in panel.levels.get("waist", ())]
-    return [Drawn(Curve(frozen(np.vstack((ring, ring[:1])))), "paper", "panel", True), *waist]
-
-
-def _panel(panel: Panel, lines: Sequence[Stroke]) -> Iterator[Stroke | Words]:
+    closed = np.vstack((ring, ring[:1]))
     slits = [slit_points(slit) for slit in panel.slits]
-    yield lines[0]
+    waists = [part.points for part in panel.levels.get("waist", ())]
+    yield Stroke(polyline(thinned(closed, BEZIER_MM)), "paper", "panel", True)
     yield from (Stroke(polyline(slit), "grain", "slit") for slit in slits)
-    yield from lines[1:]
-    taken = [*slits, *(part.points for part in panel.levels.get("waist", ()))]
-    done, _, _ = place_all(list(_wishes(panel)), Space.within(panel.loop(), taken, 0.5))
+    yield from (Stroke(polyline(thinned(waist, BEZIER_MM)), "level", "waist level") for waist in waists)
+    done, _, _ = place_all(list(_wishes(panel)), Space.within(ring, [*slits, *waists], 0.5))
     for label in done:
         yield from label.items
 
@@ -98,9 +90,11 @@ def _ends(panels: list[Panel]) -> Iterator[Words]:
     for panel in panels:
         for edge in panel.edges:
             if edge.kind in (CENTER, FOLD, LACING):
-                up = edge.curve.reversed() if phrases.faces_front(edge) else edge.curve
-                (x, y), (dx, dy) = up.at(0.5 * up.length_mm), up.tangent_at(0.5 * up.length_mm)
-                out = -1.4 if phrases.faces_front(edge) else 3.6
+                middle = 0.5 * edge.curve.length_mm
+                (x, y), (dx, dy) = edge.curve.at(middle), edge.curve.tangent_at(middle)
+                against = dy < 0.0 if dx * dy > -0.5 * abs(dy) else dx < 0.0  # upward, but never upside down
+                dx, dy = (-dx, -dy) if against else (dx, dy)
+                out = -1.4 if against else 3.6
                 place = "center front" if phrases.faces_front(edge) else "center back"
                 words = (place if edge.kind == LACING else edge.name).upper()
                 angle = float(np.degrees(np.arctan2(dy, dx)))

@@ -11,7 +11,7 @@ import numpy as np
 from fanblock.geometry.curve import frozen
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
-from fanblock.sheet.alongside import along_mm, firm_runs, nudged
+from fanblock.sheet.arranging import arranged
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted, width_mm
 from fanblock.sheet.longline import Block, ends_clear, line_on_tiles, long_line_block
@@ -22,16 +22,13 @@ from fanblock.sheet.placing import Placed
 from fanblock.sheet.squares import LONG_LINE_MM, square_at, square_box
 from fanblock.sheet.tags import tags
 from fanblock.sheet.telling import telling
-from fanblock.sheet.tilepacking import Tiling, pack_on_tiles
-from fanblock.sheet.tiles import TilePlan, field_on, plan_tiles
+from fanblock.sheet.tiles import TilePlan, plan_tiles
 from fanblock.sheet.upright import moved_group
 
 SCREEN_WIDTH_MM = 860.0
 ONE_PAGE_MM = 500.0
 """Sheets at least this wide are printed in one piece; smaller ones are joined."""
 EDGE_MM = 5.0
-PEN_ROOM_MM = 1.0
-"""Room for the width of pens, which outlines do not know."""
 TITLE_ROOM = 1.2
 """Room kept for the title, against its width in our own font: a screen without that font shows it in a wider one."""
 RED = "#c62828"
@@ -82,33 +79,16 @@ def laid_out(pattern: Pattern, paper: Paper | None = None, pieces: Sequence[Piec
 
 def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -> tuple[Drawing, TilePlan]:
     """Return all pieces laid so that few pages are needed, and the plan of those pages."""
-    field = field_on(paper)
-    tiling = Tiling(field.width_mm, field.height_mm, paper.overlap_mm - PEN_ROOM_MM)
-    pieces = pieces or pieces_of(pattern)
-    outlines = [item.outline * (1.0, -1.0) for item in pieces]
-    packing = pack_on_tiles(outlines, tiling)
-    far = np.max([ring.max(axis=0) + shift for ring, shift in zip(outlines, packing.shifts, strict=True)], axis=0)
-    size = (_whole_pages(far[0], field.width_mm, paper), _whole_pages(far[1], field.height_mm, paper))
-    shifts = tuple((x, size[1] - y) for x, y in packing.shifts)
-    groups = [moved_group(item.group, shift) for item, shift in zip(pieces, shifts, strict=True)]
-    plan = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper)
-    runs = [firm_runs((item.group,)) for item in pieces]
-    freed = nudged([item.outline for item in pieces], runs, shifts, plan, size)
-    placed = list(zip(pieces, freed, strict=True))
-    if freed != shifts:
-        groups = [moved_group(item.group, shift) for item, shift in placed]
-        again = plan_tiles(Drawing(_name(pattern), *size, tuple(groups)), paper)
-        plan = min((plan, again), key=lambda one: (len(one.tiles), along_mm(firm_runs(groups), one)))
+    laid = arranged(pieces or pieces_of(pattern), paper, _name(pattern))
+    placed, plan, size, groups = laid.placed, laid.plan, laid.size_mm, list(laid.groups)
     worded = [(label, label.box.corners() + shift) for item, shift in placed for label in item.labels]
     for labels, shift in _tags(placed, plan, pattern):
         worded += [(label, label.box.corners() + shift) for label in labels]
         items = tuple(item for label in labels for item in label.items)
         groups.append(moved_group(Group("tags", items), shift))
-    grounds = [item.outline + shift for item, shift in placed]
     every = [ring for _, ring in worded]
     weighty = [ring for label, ring in worded if not label.name.startswith(("allowance", "grain"))]
-    firm = np.vstack([run[np.isfinite(run[:, 0])] + shift for run, shift in zip(runs, freed, strict=True)])
-    found = line_on_tiles((grounds, every, weighty), firm, plan, size)
+    found = line_on_tiles((laid.grounds, every, weighty), laid.firm, plan, size)
     if found is None:
         groups, size, plan = _line_beside(groups, size, paper, _name(pattern))
     else:
@@ -132,12 +112,6 @@ def _line_beside(
         if ends_clear(line, low, plan):
             break
     return every, wide, plan
-
-
-def _whole_pages(length_mm: float, field_mm: float, paper: Paper) -> float:
-    """The length of as many whole pages as a length needs."""
-    count = max(1, int(np.ceil((length_mm - paper.overlap_mm + PEN_ROOM_MM) / field_mm)))
-    return paper.overlap_mm + count * field_mm
 
 
 def _tags(

@@ -21,8 +21,12 @@ from fanblock.sheet.upright import turned_group
 CELL_MM = 2.0
 OFF_JOINT_MM = 7.0
 """How far the line keeps from a joint that it runs along."""
+OFF_EDGE_MM = 2.0
+"""How far it keeps from the edge of a page that joins nothing there."""
 OFF_END_MM = 4.0
 """How far both ends keep from the edges of a page's field: beyond them paper is cut off, covered or not printed."""
+BESIDE_CELLS = 2
+"""How many cells beside the line count too when lines are counted that it meets."""
 END_MM = 1.0
 """From the edge of its block to the end of the line."""
 
@@ -114,9 +118,16 @@ def _place(
     free = free[_ends_off(CELL_MM * free[:, 0 if upright else 1], int(upright), plan)]
     if len(free) == 0:
         return None
-    table = raster.sums(raster.cells_at(firm, origin, CELL_MM, shape))
+    near = raster.cells_at(firm, origin, CELL_MM, shape)
+    table = raster.sums(np.pad(near, BESIDE_CELLS))
     row, column = free.T
-    met = table[row + rows, column + columns] - table[row, column + columns] - table[row + rows, column] + table[row, column]
+    rows, columns = rows + 2 * BESIDE_CELLS, columns + 2 * BESIDE_CELLS
+    met = (
+        table[row + rows, column + columns]
+        - table[row, column + columns]
+        - table[row + rows, column]
+        + table[row, column]
+    )
     best = int(np.argmin(met))
     return int(met[best]), (float(column[best] * CELL_MM), float(row[best] * CELL_MM))
 
@@ -128,8 +139,13 @@ def _pages(plan: TilePlan, upright: bool, origin: Points, shape: tuple[int, int]
     y = origin[1] + (np.arange(shape[0]) + 0.5) * CELL_MM
     for tile in plan.tiles:
         field = tile.field
-        aside, above = (OFF_JOINT_MM, 0.0) if upright else (0.0, OFF_JOINT_MM)
-        across = (x >= field.left + aside) & (x <= field.right - aside)
-        up = (y >= field.bottom + above) & (y <= field.top - above)
+        ways = ((0, -1), (0, 1)) if upright else ((1, 0), (-1, 0))
+        low, high = (
+            OFF_JOINT_MM if (tile.row + row, tile.column + column) in plan.by_place else OFF_EDGE_MM
+            for row, column in ways
+        )
+        left, right, bottom, top = (low, high, 0.0, 0.0) if upright else (0.0, 0.0, low, high)
+        across = (x >= field.left + left) & (x <= field.right - right)
+        up = (y >= field.bottom + bottom) & (y <= field.top - top)
         allowed |= up[:, None] & across[None, :]
     return allowed

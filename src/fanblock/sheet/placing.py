@@ -10,7 +10,7 @@ import numpy as np
 
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points, frozen
-from fanblock.pattern.model import Edge, Panel
+from fanblock.pattern.model import Panel
 from fanblock.sheet.drawing import Stroke, Words
 from fanblock.sheet.labels import LEFT, UP, Wish, edge_wishes
 from fanblock.sheet.space import Box, Space
@@ -78,6 +78,8 @@ def place_along(panel: Panel, space: Space, strip: Space, units: str) -> tuple[l
         rooms.append((space, (0.9, 2.0, 3.5)))
         if wish.name.startswith("clip"):
             rooms = rooms[:1]
+        curve = wish.edge.curve
+        feet = {at: (curve.at(at), curve.tangent_at(at)) for _, distances in wish.texts for at in distances}
         found = next(
             (
                 (block, box, room)
@@ -86,7 +88,7 @@ def place_along(panel: Panel, space: Space, strip: Space, units: str) -> tuple[l
                 for size in (2.7, LEAST_MM)
                 for depth in depths
                 for block in (Block((Line(text, size),)),)
-                if (box := room.first_free(_boxes(wish.edge, distances, block, depth))) is not None
+                if (box := room.first_free(_boxes([feet[at] for at in distances], block, depth))) is not None
             ),
             None,
         )
@@ -101,10 +103,12 @@ def place_along(panel: Panel, space: Space, strip: Space, units: str) -> tuple[l
     return done, space
 
 
-def _boxes(edge: Edge, distances: Sequence[float], block: Block, depth_mm: float) -> list[Box]:
-    """Boxes for words along an edge: so deep inside it, or, below nought, with their middle so far outside."""
+def _boxes(feet: Sequence[tuple[Points, Points]], block: Block, depth_mm: float) -> list[Box]:
+    """Boxes for words at some points and tangents of an edge: so deep inside it, or, below nought, with their middle so
+    far outside.
+    """
     off = depth_mm if depth_mm < 0.0 else depth_mm + 1.0 + 0.5 * block.height_mm
-    return [_along(edge.curve.at(at), edge.curve.tangent_at(at), block, off) for at in distances]
+    return [_along(point, tangent, block, off) for point, tangent in feet]
 
 
 def _along(point: Points, tangent: Points, block: Block, off: float) -> Box:

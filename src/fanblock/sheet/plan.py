@@ -85,7 +85,9 @@ class _Plan:
         halves = {arc.name: arc.length_mm for arc in self.guide.arcs}
         for name, marks in self.guide.first.items():
             corners = self.guide.corners
-            ends = (corners[f"center front {name}"], corners[f"center back {name}"]) if name in ("waist", "bust") else ()
+            ends = (
+                (corners[f"center front {name}"], corners[f"center back {name}"]) if name in ("waist", "bust") else ()
+            )
             run = self.put([*ends[:1], *self.guide.marks[name], *ends[1:]])
             if self.guide.wedges and name != "bust":
                 yield Stroke(fit(Curve.through(self.put(marks))), "ghost", f"{name} drawn first")
@@ -97,7 +99,9 @@ class _Plan:
 
     def centres(self) -> Items:
         """The finished centre lines with their lengths."""
-        high = any(wedge.cut and wedge.cut_to_mm + wedge.cut_from_mm > self.guide.ruling_mm for wedge in self.guide.wedges)
+        high = any(
+            wedge.cut and wedge.cut_to_mm + wedge.cut_from_mm > self.guide.ruling_mm for wedge in self.guide.wedges
+        )
         share = 0.3 if high else 0.68
         for end, anchor, step in (("front", "start", 2.2), ("back", "end", -2.2)):
             low, top = (self.guide.corners[f"center {end} {level}"] for level in ("waist", "bust"))
@@ -117,7 +121,9 @@ class _Plan:
             yield Stroke(fit(Curve.through(run)), "stitch", "cut")
             says = f"cut, {self.say(wedge.cut_from_mm)} above the waist"
             if abs(wedge.cut_from_mm - wedge.cut_to_mm) > 0.5:
-                says = f"cut, {self.say(wedge.cut_from_mm)} above the waist at the {wedge.at.replace('center', 'centre')}"
+                says = (
+                    f"cut, {self.say(wedge.cut_from_mm)} above the waist at the {wedge.at.replace('center', 'centre')}"
+                )
             yield from _along(run, 0.72, 1.0, says, 2.6)
 
 

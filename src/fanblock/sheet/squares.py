@@ -2,8 +2,8 @@
 taping.
 
 Home printers scale to fit unless told not to, and not always alike both ways; a square of 100 mm tells at once, and
-so do two bars of 4 in beside it, one each way, well apart from the square so that nobody measures the wrong one. Errors of joining pages add up from page to page and show only in a line that
-crosses several.
+so do two bars of 4 in beside it, one each way, well apart from the square so that nobody measures the wrong one.
+Errors of joining pages add up from page to page and show only in a line that crosses several.
 """
 
 from __future__ import annotations

@@ -13,7 +13,7 @@ from functools import cached_property
 import numpy as np
 
 from fanblock.geometry.curve import Points
-from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, LACING, SEAM, SLIT, Panel, Pattern
+from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, LACING, SEAM, SHOULDER, SLIT, Panel, Pattern
 
 WIDE_RATIO = 1.35
 BACK_RATIO = 0.22
@@ -131,17 +131,30 @@ class Worn:
         """Whether the garment goes up round the arms, and so over the shoulders."""
         return any(edge.kind == ARMHOLE for panel in self.pattern.panels for edge in panel.edges)
 
+    @cached_property
+    def tops(self) -> tuple[float, float]:
+        """How high front and back stand at the shoulder: their shoulders' upper ends, where they have some."""
+        lengths = self.pattern.body.lengths
+        nape = lengths.get("back length", 400.0)
+        tops = [UPRIGHT_RATIO * lengths.get("front length", nape + 40.0), nape]
+        ends = [edge.curve.points for panel in self.panels for edge in panel.edges if edge.kind == SHOULDER and edge.mate]
+        if ends:
+            around, height = self.pattern.block.where(np.vstack(ends))
+            up = height * self.pattern.block.ruling_length_mm(around) * UPRIGHT_RATIO
+            sides = [up[around < 0.5], up[around >= 0.5]]
+            tops = [float(side.max()) if len(side) else top for side, top in zip(sides, tops, strict=True)]
+        return tops[0], tops[1]
+
     def _over_shoulder(self, seen: Points, around: Points) -> Points:
         """Return places above the chest drawn in to the shoulder, and at the centres to throat and nape.
 
         Front and back reach them at lengths of their own.
         """
-        lengths = self.pattern.body.lengths
         chest, blade = (float(side) for side in self.profile(np.array(CHEST)))
         low = CHEST * self.ruling_mm * UPRIGHT_RATIO
-        nape = lengths.get("back length", 400.0)
+        nape = self.pattern.body.lengths.get("back length", 400.0)
         in_front = around < 0.5
-        top = np.where(in_front, lengths.get("front length", nape + 40.0), nape + 15.0)
+        top = np.where(in_front, *self.tops)
         share = np.clip((seen[..., 1] - low) / (top - low), 0.0, 1.0)
         to_center = np.clip(1.0 - np.minimum(around, 1.0 - around) / NECK, 0.0, 1.0)
         neck = blade - (0.38 + np.where(in_front, 0.21, -0.21) * to_center) * (blade - chest)

@@ -12,8 +12,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from fanblock.draft.model import Draft
-from fanblock.draft.work import Work
 from fanblock.draft.separate import separated
+from fanblock.draft.work import Work
 
 
 @dataclass(frozen=True, slots=True)

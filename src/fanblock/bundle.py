@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager, nullcontext
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fanblock.block.ruled import Block
-from fanblock.pattern.model import Pattern
+from fanblock.pattern.model import Finding, Pattern
 from fanblock.picture import picture_svg
 from fanblock.problems import ExportError
 from fanblock.sheet import phrases
@@ -15,7 +15,8 @@ from fanblock.sheet.cover import cover
 from fanblock.sheet.json import pattern_json
 from fanblock.sheet.layout import is_tiled, laid_out, tiled_layout
 from fanblock.sheet.paper import A0, A4, LETTER, Paper
-from fanblock.sheet.pdf import one_page, sheets, tiled
+from fanblock.sheet.papercheck import paper_findings
+from fanblock.sheet.pdf import Sheets, one_page, sheets, single_sheet, tiled, tiled_sheets
 from fanblock.sheet.piece import Piece
 from fanblock.sheet.png import to_png
 from fanblock.sheet.report import report_html
@@ -44,10 +45,11 @@ class Made:
 
 @dataclass(frozen=True, slots=True)
 class Bundle:
-    """Files that belong together, and the texts of what could not be made among them."""
+    """Files that belong together, the texts of what could not be made among them, and what was found of the papers."""
 
     files: tuple[Made, ...]
     left_out: tuple[str, ...] = ()
+    found: tuple[Finding, ...] = ()
 
 
 def pattern_bundle(
@@ -56,46 +58,45 @@ def pattern_bundle(
     """Return all files of a pattern.
 
     ``papers`` are those asked for; ExportError when the pattern does not fit one of them. Without them the usual
-    papers are used, and one that the pattern does not fit is left out and said so.
+    papers are used, and one that the pattern does not fit is left out and said so. What is found about the papers is
+    told with the pattern's own checks.
     """
-    with working("drawing the pieces"):
-        views = Views(pattern)
-        picture = to_png(picture_svg(pattern, views), PICTURE_PX)
-        report = report_html(pattern, views)
-    files = [
-        Made("report.html", "start here: pictures, checks, what to cut and sew, cautions", report.encode()),
-        Made("sheet.png", "the pattern in one picture", picture),
-    ]
+    views = Views(pattern)
+    printed: list[tuple[Sheets, str]] = []
     left_out = []
     for paper in papers or USUAL:
         try:
             with working(f"laying out {paper.name}"):
-                files.append(_printed(pattern, paper, views.pieces))
+                printed.append(_laid(pattern, paper, views.pieces))
         except ExportError as error:
             if papers:
                 raise
             left_out += [f"{_pdf_name(paper)}: {problem.what}" for problem in error.problems]
-    files += [
-        Made(
-            "pattern.svg",
-            "all pieces at true scale, for a vector editor",
-            write_svg(views.flat).encode(),
-        ),
-        Made("pattern.json", "all numbers, for other programs", pattern_json(pattern).encode()),
-    ]
-    return Bundle(tuple(files), tuple(left_out))
+    found = tuple(one for laid, _ in printed for one in paper_findings(laid.paper, laid.drawing, laid.pages))
+    checked = replace(pattern, findings=(*pattern.findings, *found))
+    with working("drawing the report"):
+        picture = to_png(picture_svg(checked, views), PICTURE_PX)
+        report = report_html(checked, views)
+    files = (
+        Made("report.html", "start here: pictures, checks, what to cut and sew, cautions", report.encode()),
+        Made("sheet.png", "the pattern in one picture", picture),
+        *(Made(_pdf_name(laid.paper), purpose, laid.pdf()) for laid, purpose in printed),
+        Made("pattern.svg", "all pieces at true scale, for a vector editor", write_svg(views.flat).encode()),
+        Made("pattern.json", "all numbers, for other programs", pattern_json(checked).encode()),
+    )
+    return Bundle(files, tuple(left_out), found)
 
 
-def _printed(pattern: Pattern, paper: Paper, pieces: Sequence[Piece]) -> Made:
+def _laid(pattern: Pattern, paper: Paper, pieces: Sequence[Piece]) -> tuple[Sheets, str]:
+    """Return a pattern laid out for a paper, and what that is for in a few words."""
     words = (pattern.title.garment, pattern.title.wearer, phrases.stamp(pattern.title))
     if is_tiled(paper):
         drawing, plan = tiled_layout(pattern, paper, pieces)
         first = cover(pattern, paper, drawing, plan)
-        data = tiled(drawing, paper, words, first, plan)
         purpose = f"print at 100 %: {len(first)} to read, {len(plan.tiles)} {paper.name} pages to join"
-        return Made(_pdf_name(paper), purpose, data)
-    data = one_page(laid_out(pattern, paper, pieces), paper, words)
-    return Made(_pdf_name(paper), f"all pieces in one sheet on {paper.name}, for a copy shop", data)
+        return tiled_sheets(drawing, paper, words, first, plan), purpose
+    laid = single_sheet(laid_out(pattern, paper, pieces), paper, words)
+    return laid, f"all pieces in one sheet on {paper.name}, for a copy shop"
 
 
 def _pdf_name(paper: Paper, what: str = "pattern") -> str:

@@ -39,9 +39,9 @@ def draft_pattern(
 ) -> Pattern:
     """Return the finished, checked pattern of a recipe for a wearer.
 
-    ``settings`` turn dials (``{"gap": "4 cm"}``). ``over`` chooses the set of measures; left out, it is that of
-    the layer the recipe says it is worn over, predicted where the wearer has none over stays. ``draft`` is the number printed
-    on every sheet. ``despite`` names refusals that are overridden (see :mod:`fanblock.checks.body`). Raises
+    ``settings`` turn dials (``{"gap": "4 cm"}``). ``over`` chooses the set of measures; left out, it is that over the layer
+    the recipe says it is worn over, predicted where the wearer has none over stays. ``draft`` is the number printed on
+    every sheet. ``despite`` names refusals that are overridden (see :mod:`fanblock.checks.body`). Raises
     FanblockError's children with every problem of the stage that failed; a pattern that fails a check is returned all the
     same, with ``sound`` false.
     """

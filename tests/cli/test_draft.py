@@ -12,6 +12,7 @@ from tests.cli.conftest import Run
 
 from fanblock import bundle
 from fanblock.problems import ExportError, Problem
+from fanblock.sheet.pdf import Sheets
 
 WEARER, RECIPE = "ferrywoman", "stays-three-panels"
 SOUND = "SOUND: it adds up and sews up. Whether it fits only a toile tells."
@@ -119,10 +120,10 @@ def test_a_usual_paper_too_small_is_left_out_and_one_asked_for_is_a_problem(
 ) -> None:
     """Nobody asked for A0: the rest is written without it. Somebody asked for it: nothing is written."""
 
-    def too_large(*_: object) -> bytes:
+    def too_large(*_: object) -> Sheets:
         raise ExportError([Problem("too-large", "paper", "The drawing does not fit on A0.", "Choose another.")])
 
-    monkeypatch.setattr(bundle, "one_page", too_large)
+    monkeypatch.setattr(bundle, "single_sheet", too_large)
     usual = run("draft", WEARER, RECIPE, "--out", "usual")
     assert "left out: pattern-a0.pdf: The drawing does not fit on A0.\n" in usual.out
     assert (tmp_path / "usual" / "pattern-a4.pdf").is_file()

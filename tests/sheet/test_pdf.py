@@ -15,7 +15,7 @@ from fanblock.geometry.bezier import polyline
 from fanblock.problems import ExportError
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.ink import ink_points
-from fanblock.sheet.joining import title_whole
+from fanblock.sheet.joining import planned, title_whole
 from fanblock.sheet.paper import A0, A3, A4, LETTER, Paper, roll
 from fanblock.sheet.pdf import one_page, sheets, tiled
 from fanblock.sheet.squares import SQUARE_NAME, square_at
@@ -311,3 +311,17 @@ def test_a_drawing_too_large_for_one_sheet_is_refused() -> None:
     assert str(caught.value) == (
         "paper › The drawing is 1500 × 1500 mm and does not fit on A0. Choose wider paper, or pages to be joined."
     )
+
+
+def test_a_title_makes_no_page_of_its_own() -> None:
+    """A title above a drawing that fills its pages is moved on to them instead of on to pages of its own."""
+    width = 2 * 176.0
+    lines = tuple(Stroke(polyline([(2.0, y), (width, y)]), "cut") for y in (5.0, 240.0))
+    high = Drawing("titled", width, 400.0, (Group("g", lines), Group("title", (Words("A title", 20.0, 380.0, 7.0),))))
+    assert len(plan_tiles(high, A4).tiles) > 2
+    drawing, plan = planned(high, A4)
+    assert len(plan.tiles) == 2
+    title = next(group for group in drawing.groups if group.name == "title")
+    low, top = ink_points([title]).min(axis=0), ink_points([title]).max(axis=0)
+    fields = [tile.field for tile in plan.tiles]
+    assert any(f.left < low[0] and top[0] < f.right and f.bottom < low[1] and top[1] < f.top for f in fields)

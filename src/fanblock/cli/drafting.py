@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -45,6 +45,7 @@ def draft_and_tell(order: Order) -> int:
             wearer, recipe, order.settings, over=order.over, draft=order.number, despite=order.despite
         )
     bundle = pattern_bundle(pattern, order.papers, working)
+    pattern = replace(pattern, findings=(*pattern.findings, *bundle.found))
     write_all(order.folder, {made.name: made.data for made in bundle.files})
     if order.machine:
         say_document(document(pattern, bundle, order.folder))
@@ -93,7 +94,8 @@ def _tell(pattern: Pattern, bundle: Bundle, folder: str, worn_over: str) -> None
     say(wrapped(f"{title.garment}{period}, for {title.wearer} ({phrases.stamp(title)})"), style="head")
     say(wrapped(tape_sentence(pattern)))
     if pattern.body.predicted:
-        says = "There are no measures over stays, so they are predicted. Measure again, laced in them, before you cut cloth."
+        says = "There are no measures over stays, so they are predicted. "
+        says += "Measure again, laced in them, before you cut cloth."
         say(wrapped(says, "LOOK  "), style="look")
     elif pattern.body.over != STAYS and (worn_over == STAYS or title.makes in WORN_OVER_STAYS):
         says = f"A {title.makes} goes over stays. Measure again, laced in them, and draft with --over stays."

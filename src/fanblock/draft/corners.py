@@ -59,7 +59,8 @@ def edge_problems(specs: tuple[EdgeSpec, ...]) -> tuple[tuple[str, str, str], ..
         elif spec.sewn_to == spec.name:
             found.append(("edges", f"“{spec.name}” is sewn to itself.", "Name the edge it is sewn to."))
         elif set(pair) & set(taken):
-            found.append(("edges", f"“{spec.name}” and “{spec.sewn_to}” are not the only two.", "Sew an edge to one other, and say so with one of them."))
+            what = f"“{spec.name}” and “{spec.sewn_to}” are not the only two."
+            found.append(("edges", what, "Sew an edge to one other, and say so with one of them."))
         taken += pair
     return tuple(found)
 

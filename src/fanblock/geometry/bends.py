@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -44,7 +43,7 @@ class Line:
     loose: Flags
 
 
-def line_of(points: Plane, ends: Any) -> Line:
+def line_of(points: Plane, ends: Indices) -> Line:
     """Return the line of several curves' points; each curve ends at one of the indices ``ends``."""
     steps = np.diff(points)
     lengths = np.maximum(np.abs(steps), SOLVED)

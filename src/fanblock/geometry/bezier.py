@@ -2,8 +2,9 @@
 hand.
 
 A curve is cut at its corners, which are kept sharp, and each run between them fitted by one cubic. A run that cannot
-be is cut where its bend jumps (where an arc meets a straight), then into two, three, four … even parts, with a common
-tangent at every cut. All curves are fitted at once, which costs little more than one.
+be is cut where its bend jumps, as where an arc meets a straight, and what still cannot is halved again and again, with
+a common tangent at every cut; two neighbours that one cubic can carry are joined again. All curves are fitted in the
+same few steps, which costs little more than one curve does.
 """
 
 from __future__ import annotations
@@ -31,7 +32,6 @@ class _Piece:
     first: int
     last: int
     bezier: Plane
-
 
 
 def fit(curve: Curve) -> Points:
@@ -115,7 +115,7 @@ def _plane(points: Points) -> Plane:
     return np.asarray(points[:, 0] + 1j * points[:, 1])
 
 
-def _runs(line: Line, ends: Any) -> list[Span]:
+def _runs(line: Line, ends: Indices) -> list[Span]:
     """From corner to corner, but not from one curve to the next."""
     marks = np.flatnonzero(line.corner)
     inside = np.diff(np.searchsorted(ends, marks)) == 0

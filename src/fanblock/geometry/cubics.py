@@ -22,7 +22,7 @@ Span = tuple[int, int]
 
 _STEPS, _EARLY = 8, 3
 _GAIN, _FAR = 0.8, 6.0  # steps go on while the gap shrinks so; three steps on it must be near
-_BETWEEN = np.array([0.25, 0.5, 0.75])
+_BETWEEN = np.arange(1.0, 6.0) / 6.0
 _Powers = tuple[Plane, Plane, Plane, Plane]
 
 

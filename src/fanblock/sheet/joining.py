@@ -9,9 +9,10 @@ from fanblock.sheet.clear import box_place, held
 from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.ink import Box, extent, ink_points
 from fanblock.sheet.pagemap import page_map
+from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import paragraph, paragraphs, text_area
 from fanblock.sheet.squares import square_at, square_box
-from fanblock.sheet.tiles import TilePlan
+from fanblock.sheet.tiles import TilePlan, plan_tiles
 from fanblock.sheet.upright import moved_group
 
 TITLE_NAME = "title"
@@ -52,6 +53,22 @@ def joining_page(drawing: Drawing, plan: TilePlan, words: Sequence[str]) -> Draw
     mapped = page_map(plan, drawing, Box(area.left, area.bottom, area.right, map_top - 1.0))
     square = square_at(area.left - room.left, low - room.bottom)
     return Drawing("cover", paper.width_mm, paper.height_mm, (Group("cover words", tuple(items)), square, mapped))
+
+
+def planned(drawing: Drawing, paper: Paper) -> tuple[Drawing, TilePlan]:
+    """Return the drawing and the plan of its pages; a title makes no page of its own where the others have room for it.
+
+    Raises :class:`fanblock.problems.ExportError` as :func:`fanblock.sheet.tiles.plan_tiles` does.
+    """
+    others = tuple(group for group in drawing.groups if group.name != TITLE_NAME)
+    if others and len(others) < len(drawing.groups):
+        plan = plan_tiles(replace(drawing, groups=others), paper)
+        moved = title_whole(drawing, plan)
+        box = extent(ink_points([group for group in moved.groups if group.name == TITLE_NAME]))
+        if box is not None and any(_holds(tile.field, box) for tile in plan.tiles):
+            return moved, plan
+    plan = plan_tiles(drawing, paper)
+    return title_whole(drawing, plan), plan
 
 
 def title_whole(drawing: Drawing, plan: TilePlan) -> Drawing:

@@ -6,6 +6,7 @@ Both show the same drawing at the same scale; every page carries words that say 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -13,14 +14,27 @@ from fanblock.problems import ExportError, Problem
 from fanblock.sheet.clear import held, square_place
 from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.ink import Box
-from fanblock.sheet.joining import joining_page, title_whole
+from fanblock.sheet.joining import joining_page, planned, title_whole
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.pdf_file import Page, pdf_of
 from fanblock.sheet.squares import SQUARE_NAME, square_at, square_box
 from fanblock.sheet.tilemarks import header, tile_page
-from fanblock.sheet.tiles import HEADER_MM, TilePlan, below_header, plan_tiles, printable, window_on
+from fanblock.sheet.tiles import HEADER_MM, TilePlan, below_header, printable, window_on
 
 _GAP_MM = 4.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Sheets:
+    """Pages laid out for a paper, and the drawing they show through their windows."""
+
+    paper: Paper
+    drawing: Drawing
+    pages: tuple[Page, ...]
+
+    def pdf(self) -> bytes:
+        """Return them as a PDF file."""
+        return pdf_of(self.drawing, self.pages)
 
 
 def tiled(
@@ -30,17 +44,27 @@ def tiled(
     cover: Sequence[Drawing] | None = None,
     plan: TilePlan | None = None,
 ) -> bytes:
-    """Return a PDF of pages that join to ``drawing`` at true scale.
+    """Return :func:`tiled_sheets` as a PDF file."""
+    return tiled_sheets(drawing, paper, words, cover, plan).pdf()
+
+
+def tiled_sheets(
+    drawing: Drawing,
+    paper: Paper,
+    words: Sequence[str] = (),
+    cover: Sequence[Drawing] | None = None,
+    plan: TilePlan | None = None,
+) -> Sheets:
+    """Return pages that join to ``drawing`` at true scale.
 
     ``words`` (garment, wearer, draft, code) stand at the top of every page. ``cover`` pages come first;
     each is as large as the paper and keeps within :func:`fanblock.sheet.tiles.below_header`; one without a
     test square of its own is given one where it hides nothing. Without ``cover`` a first page with the page map is
     made. A title on the drawing is moved to where no joint cuts it. ``plan`` is
-    :func:`fanblock.sheet.tiles.plan_tiles` of the same drawing and paper, where it is already known. Raises
+    :func:`fanblock.sheet.joining.planned` of the same drawing and paper, where it is already known. Raises
     :class:`fanblock.problems.ExportError` as that does.
     """
-    plan = plan_tiles(drawing, paper) if plan is None else plan
-    drawing = title_whole(drawing, plan)
+    drawing, plan = planned(drawing, paper) if plan is None else (title_whole(drawing, plan), plan)
     first = (joining_page(drawing, plan, words),) if cover is None else tuple(cover)
     carried = held(drawing.groups)
     total = len(first) + len(plan.tiles)
@@ -52,11 +76,16 @@ def tiled(
                 paper.width_mm, paper.height_mm, tuple(under), tuple(over), window_on(paper), plan.shift(tile)
             )
         )
-    return pdf_of(drawing, pages)
+    return Sheets(paper, drawing, tuple(pages))
 
 
 def one_page(drawing: Drawing, paper: Paper, words: Sequence[str] = ()) -> bytes:
-    """Return a PDF with all of ``drawing`` on one sheet, or on as much of a roll as it needs.
+    """Return :func:`single_sheet` as a PDF file."""
+    return single_sheet(drawing, paper, words).pdf()
+
+
+def single_sheet(drawing: Drawing, paper: Paper, words: Sequence[str] = ()) -> Sheets:
+    """Return one page with all of ``drawing`` on it: a sheet, or as much of a roll as it needs.
 
     A sheet is turned when the drawing fits it only so. A roll grows by a band for the test square when
     there is no empty place for it. Raises :class:`fanblock.problems.ExportError` when the drawing is too
@@ -83,7 +112,7 @@ def one_page(drawing: Drawing, paper: Paper, words: Sequence[str] = ()) -> bytes
     window = Box(margin, margin, paper.width_mm - margin, height - margin - HEADER_MM)
     top = height - margin
     over = (header(paper, paper.width_mm, top, "", words, ""), square_at(x, y))
-    return pdf_of(drawing, [Page(paper.width_mm, height, (), over, window, (margin, bottom))])
+    return Sheets(paper, drawing, (Page(paper.width_mm, height, (), over, window, (margin, bottom)),))
 
 
 def sheets(pages: Sequence[Drawing]) -> bytes:

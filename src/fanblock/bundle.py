@@ -8,7 +8,6 @@ from dataclasses import dataclass, replace
 
 from fanblock.block.ruled import Block
 from fanblock.pattern.model import Finding, Pattern
-from fanblock.picture import picture_svg
 from fanblock.problems import ExportError
 from fanblock.sheet import phrases
 from fanblock.sheet.cover import cover
@@ -18,8 +17,6 @@ from fanblock.sheet.paper import A0, A4, LETTER, Paper
 from fanblock.sheet.papercheck import paper_findings
 from fanblock.sheet.pdf import Sheets, one_page, sheets, single_sheet, tiled, tiled_sheets
 from fanblock.sheet.piece import Piece
-from fanblock.sheet.png import to_png
-from fanblock.sheet.report import report_html
 from fanblock.sheet.svg import write_svg
 from fanblock.sheet.views import Views
 from fanblock.wearer.body import Body
@@ -53,13 +50,17 @@ class Bundle:
 
 
 def pattern_bundle(
-    pattern: Pattern, papers: Sequence[Paper] = (), working: Working = lambda _: nullcontext()
+    pattern: Pattern,
+    papers: Sequence[Paper] = (),
+    working: Working = lambda _: nullcontext(),
+    *,
+    pictures: bool = True,
 ) -> Bundle:
     """Return all files of a pattern.
 
     ``papers`` are those asked for; ExportError when the pattern does not fit one of them. Without them the usual
-    papers are used, and one that the pattern does not fit is left out and said so. What is found about the papers is
-    told with the pattern's own checks.
+    papers are used, and one that the pattern does not fit is left out and said so. Without ``pictures`` there is no report and no
+    picture. What is found about the papers is told with the pattern's own checks.
     """
     views = Views(pattern)
     printed: list[tuple[Sheets, str]] = []
@@ -74,17 +75,31 @@ def pattern_bundle(
             left_out += [f"{_pdf_name(paper)}: {problem.what}" for problem in error.problems]
     found = tuple(one for laid, _ in printed for one in paper_findings(laid.paper, laid.drawing, laid.pages))
     checked = replace(pattern, findings=(*pattern.findings, *found))
-    with working("drawing the report"):
-        picture = to_png(picture_svg(checked, views), PICTURE_PX)
-        report = report_html(checked, views)
+    shown: tuple[Made, ...] = ()
+    if pictures:
+        with working("drawing the report"):
+            shown = _shown(checked, views)
     files = (
-        Made("report.html", "start here: pictures, checks, what to cut and sew, cautions", report.encode()),
-        Made("sheet.png", "the pattern in one picture", picture),
+        *shown,
         *(Made(_pdf_name(laid.paper), purpose, laid.pdf()) for laid, purpose in printed),
         Made("pattern.svg", "all pieces at true scale, for a vector editor", write_svg(views.flat).encode()),
         Made("pattern.json", "all numbers, for other programs", pattern_json(checked).encode()),
     )
     return Bundle(files, tuple(left_out), found)
+
+
+def _shown(pattern: Pattern, views: Views) -> tuple[Made, ...]:
+    """Return the files that are looked at rather than cut by."""
+    from fanblock.picture import picture_svg
+    from fanblock.sheet.png import to_png
+    from fanblock.sheet.report import report_html
+
+    report = report_html(pattern, views)
+    picture = to_png(picture_svg(pattern, views), PICTURE_PX)
+    return (
+        Made("report.html", "start here: pictures, checks, what to cut and sew, cautions", report.encode()),
+        Made("sheet.png", "the pattern in one picture", picture),
+    )
 
 
 def _laid(pattern: Pattern, paper: Paper, pieces: Sequence[Piece]) -> tuple[Sheets, str]:
@@ -117,6 +132,7 @@ def block_bundle(
     """
     from fanblock.sheet.blocksheet import block_sheet
     from fanblock.sheet.guidepages import guide_html, guide_pages
+    from fanblock.sheet.png import to_png
 
     with working("drawing the block"):
         sheet = block_sheet(block, body)

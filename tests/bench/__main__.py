@@ -1,4 +1,4 @@
-"""Speed, as ratios against floors taken in the same run: ``python -m tests.bench`` from the top of a checkout.
+"""Speed, as ratios against floors taken in the same run: ``python tests/bench`` in a checkout.
 
 (a) a warm draft (wearer and recipe in memory, to a trued, finished, checked pattern), against evaluating and measuring as many
 curve points in numpy; (b) the whole ``draft`` command in a fresh process, writing JSON, SVG and an A4 PDF, against a fresh
@@ -68,7 +68,7 @@ def _fresh() -> None:
     least = _median_ms(lambda: _run("-c", f"import {modules}"), FRESH_RUNS)
     with tempfile.TemporaryDirectory() as folder:
         out = str(Path(folder) / "out")
-        command = ("-m", "fanblock", "draft", WEARER, RECIPE, "--out", out, "--paper", "a4")
+        command = ("-m", "fanblock", "draft", WEARER, RECIPE, "--out", out, "--paper", "a4", "--no-pictures")
         got = _median_ms(lambda: _run(*command), FRESH_RUNS)
     print(f"(b) draft in a fresh process: {got:.0f} ms; floor (imports alone) {least:.0f} ms; ratio {got / least:.2f}")
 

@@ -162,3 +162,14 @@ def test_a_jacket_over_the_shift_is_drawn_with_a_word_of_warning(run: Run, sampl
     says = "LOOK  A jacket goes over stays. Measure again, laced in them, and draft with --over stays.\n"
     assert says in run(*order).out
     assert "goes over stays" not in run(*order, "--over", "stays").out
+
+
+def test_pictures_can_be_left_out(run: Run, tmp_path: Path) -> None:
+    """For other programs: the pages, the drawing and the numbers, and neither report nor picture."""
+    ran = run("draft", WEARER, RECIPE, "--out", "bare", "--paper", "a4", "--no-pictures")
+    assert ran.code == 0
+    assert sorted(path.name for path in (tmp_path / "bare").iterdir()) == [
+        "pattern-a4.pdf",
+        "pattern.json",
+        "pattern.svg",
+    ]

@@ -40,13 +40,7 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
     share = _reduction(pattern)
     found = [
         _graded("reduction", share, REDUCTION_WARN, "ratio", f"the lacing takes in {share:.1%} of the waist"),
-        _graded(
-            "turn",
-            turn,
-            TURN_WARN_DEG,
-            "deg",
-            f"half the block turns {turn:.0f}°; over {TURN_WARN_DEG:.0f}° it becomes a bell: was the bust raised when you measured?",
-        ),
+        _graded("turn", turn, TURN_WARN_DEG, "deg", f"half the block turns {turn:.0f}°{_bell(turn)}"),
     ]
     if abs(bust - waist) < STRAIGHT_RATIO * waist:
         says = "almost no waist: give the garment straps and a waist tape inside, or it will ride"
@@ -63,6 +57,13 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
         for number, says in enumerate(pattern.body.cautions, start=1)
     ]
     return tuple(found)
+
+
+def _bell(turn_deg: float) -> str:
+    """Return what to ask when a block turns so far that it becomes a bell."""
+    if turn_deg <= TURN_WARN_DEG:
+        return ""
+    return f"; over {TURN_WARN_DEG:.0f}° it becomes a bell: was the bust raised when you measured?"
 
 
 def _bust_at_rest(pattern: Pattern) -> Finding:

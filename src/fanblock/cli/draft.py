@@ -45,6 +45,7 @@ from fanblock.sheet.paper import Paper
     multiple=True,
     help="Draw what would be refused for this reason. The refusal tells you the word; think first.",
 )
+@click.option("--no-pictures", is_flag=True, help="Leave out report.html and sheet.png: quicker, for other programs.")
 @machine_option
 def draft(
     wearer: str,
@@ -56,6 +57,7 @@ def draft(
     papers: tuple[str, ...],
     rolls: tuple[Paper, ...],
     despite: tuple[str, ...],
+    no_pictures: bool,
     machine: bool,
 ) -> int:
     """Draw the pattern of RECIPE for WEARER and write all its files.
@@ -71,4 +73,5 @@ def draft(
       fanblock draft me.yaml stays-five-panels --out my-stays --set "gap=4 cm" --paper a4
     """
     chosen = papers_of(papers, rolls)
-    return draft_and_tell(Order(wearer, recipe, folder, settings, over, number, chosen, despite, machine))
+    order = Order(wearer, recipe, folder, settings, over, number, chosen, despite, machine, not no_pictures)
+    return draft_and_tell(order)

@@ -28,6 +28,7 @@ class Order:
     papers: Sequence[Paper] = ()
     despite: Collection[str] = ()
     machine: bool = False
+    pictures: bool = True
 
 
 def draft_and_tell(order: Order) -> int:
@@ -44,7 +45,7 @@ def draft_and_tell(order: Order) -> int:
         pattern = draft_pattern(
             wearer, recipe, order.settings, over=order.over, draft=order.number, despite=order.despite
         )
-    bundle = pattern_bundle(pattern, order.papers, working)
+    bundle = pattern_bundle(pattern, order.papers, working, pictures=order.pictures)
     pattern = replace(pattern, findings=(*pattern.findings, *bundle.found))
     write_all(order.folder, {made.name: made.data for made in bundle.files})
     if order.machine:
@@ -109,7 +110,7 @@ def _tell(pattern: Pattern, bundle: Bundle, folder: str, worn_over: str) -> None
     else:
         say(wrapped(phrases.verdict(pattern)), style="bad")
         say(wrapped("Do not cut cloth by it. The files are there to look at, and every sheet says so."))
-    lacing = " Read the cautions in report.html before you lace." if telling(pattern).cautions else ""
+    lacing = " Read the cautions before you lace." if telling(pattern).cautions else ""
     say(wrapped(f"{COSTUME}{lacing}"))
 
 

@@ -66,8 +66,7 @@ def test_bare_number_takes_the_stated_unit() -> None:
         ),
         (
             "9" * 50,
-            f"“{'9' * 39}…” is not a length. "
-            "Write a number and a unit, such as 12 mm, 1.5 cm, 3/4 in or 2 1/4 in.",
+            f"“{'9' * 39}…” is not a length. Write a number and a unit, such as 12 mm, 1.5 cm, 3/4 in or 2 1/4 in.",
         ),
     ],
 )

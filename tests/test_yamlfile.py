@@ -111,13 +111,11 @@ BOMB = "a: &a [x, x]\nb: &b [*a, *a]\nc: [*b, *b]\n"
         ),
         (
             "a: \x07\n",
-            "f.yaml:1:4: a character that cannot be seen stands here (U+0007). "
-            "Delete the line and type it again.",
+            "f.yaml:1:4: a character that cannot be seen stands here (U+0007). Delete the line and type it again.",
         ),
         (
             "a: x\u202ey\n",
-            "f.yaml:1:5: a character that cannot be seen stands here (U+202E). "
-            "Delete the line and type it again.",
+            "f.yaml:1:5: a character that cannot be seen stands here (U+202E). Delete the line and type it again.",
         ),
         (
             'a: "\\0"\n',
@@ -125,8 +123,7 @@ BOMB = "a: &a [x, x]\nb: &b [*a, *a]\nc: [*b, *b]\n"
         ),
         (
             "a: \ud800\n",
-            "f.yaml:1:4: a character that cannot be seen stands here (U+D800). "
-            "Delete the line and type it again.",
+            "f.yaml:1:4: a character that cannot be seen stands here (U+D800). Delete the line and type it again.",
         ),
         (b"a: 1\nb: \xff\n", "f.yaml:2:4: the file is not UTF-8 text. Save it as plain text in UTF-8."),
         (
@@ -135,8 +132,7 @@ BOMB = "a: &a [x, x]\nb: &b [*a, *a]\nc: [*b, *b]\n"
         ),
         (
             "a: " + "x" * 1_000_000,
-            "f.yaml:1:1: the file has 1000003 bytes; 1000000 is the most that is read. "
-            "Is this the right file?",
+            "f.yaml:1:1: the file has 1000003 bytes; 1000000 is the most that is read. Is this the right file?",
         ),
     ],
 )
@@ -191,6 +187,4 @@ def test_many_unknown_names_are_counted() -> None:
     table = read_yaml("".join(f"x{number}: 1\n" for number in range(45)), "f.yaml")
     problems = unknown_names(table, ["bust"])
     assert len(problems) == 21
-    assert (
-        str(problems[-1]) == "f.yaml:21:1: 25 more names are not known here. Is this the right kind of file?"
-    )
+    assert str(problems[-1]) == "f.yaml:21:1: 25 more names are not known here. Is this the right kind of file?"

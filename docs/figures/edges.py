@@ -49,7 +49,9 @@ def _drawn() -> Draft:
 
 def draw() -> Board:
     """Draw a bodice's outline, every named edge of it by turns in two colours, with its corners."""
-    board = Board(760.0, 470.0, "A bodice's top edge and waist in named edges, each begun where the one before it ends.")
+    board = Board(
+        760.0, 470.0, "A bodice's top edge and waist in named edges, each begun where the one before it ends."
+    )
     board.card(20.0, 20.0, 720.0, 380.0)
     draft = _drawn()
     sides = outline(draft)

@@ -50,6 +50,4 @@ class Drafted(Pattern):
     def __repr__(self) -> str:
         verdict = "SOUND" if self.sound else phrases.NOT_SOUND
         title = self.title
-        return (
-            f"<{title.garment} for {title.wearer}, {phrases.stamp(title)}: {len(self.panels)} panels {telling(self).counted}, {verdict}>"
-        )
+        return f"<{title.garment} for {title.wearer}, {phrases.stamp(title)}: {len(self.panels)} panels {telling(self).counted}, {verdict}>"

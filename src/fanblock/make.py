@@ -84,9 +84,7 @@ def run_steps(draft: Draft, recipe: Recipe) -> Work:
         except GeometryError as error:
             raise GeometryError([_at_step(problem, step) for problem in error.problems]) from None
     if isinstance(state, Draft):
-        raise RecipeError(
-            [Problem("no-panels", "steps", "the draft is never separated.", "Add a `separate` step.")]
-        )
+        raise RecipeError([Problem("no-panels", "steps", "the draft is never separated.", "Add a `separate` step.")])
     return state
 
 
@@ -125,9 +123,7 @@ def _notes(body: Body, recipe: Recipe) -> tuple[Note, ...]:
         for name, how in sorted(body.predicted.items())
         if on_body or name in used
     ]
-    notes += [
-        Note("guess", f"GUESSED: {name}: {how}") for name, how in sorted(body.guessed.items()) if name in used
-    ]
+    notes += [Note("guess", f"GUESSED: {name}: {how}") for name, how in sorted(body.guessed.items()) if name in used]
     notes += _block_notes(body) if on_body else []
     notes += [Note("wearer", text) for text in body.notes]
     notes += [Note("toile", text) for text in recipe.watch]
@@ -143,9 +139,7 @@ def _block_notes(body: Body) -> list[Note]:
         notes.append(Note("body", "the bust line is where you measured `raised`"))
     else:
         notes.append(
-            Note(
-                "body", "the bust line is `bust to waist`, measured at rest: measure `raised` and draft again"
-            )
+            Note("body", "the bust line is `bust to waist`, measured at rest: measure `raised` and draft again")
         )
     if "front arc" not in body.lengths:
         notes.append(Note("guess", "GUESSED: the side lies half way round; measure `front arc` to place it"))

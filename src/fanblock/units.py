@@ -82,8 +82,7 @@ def typed_length(text: str, units: str | None = None) -> Typed:
     found = _LENGTH.fullmatch(plain) if len(plain) <= _LONGEST_TEXT else None
     if found is None:
         raise ValueError(
-            f"{shown(text)} is not a length. "
-            "Write a number and a unit, such as 12 mm, 1.5 cm, 3/4 in or 2 1/4 in."
+            f"{shown(text)} is not a length. Write a number and a unit, such as 12 mm, 1.5 cm, 3/4 in or 2 1/4 in."
         )
     number = _number(found, text)
     typed_unit = found["unit"].casefold()
@@ -113,9 +112,7 @@ def _number(found: re.Match[str], text: str) -> Fraction:
     if int(under) == 0:
         raise ValueError(f"{shown(text)} divides by nothing. Write a fraction such as 3/8.")
     if found["whole"] and int(over) >= int(under):
-        raise ValueError(
-            f"{shown(text)} has a fraction of one or more. Write a fraction below one, such as 2 1/8 in."
-        )
+        raise ValueError(f"{shown(text)} has a fraction of one or more. Write a fraction below one, such as 2 1/8 in.")
     return int(whole) + Fraction(int(over), int(under))
 
 

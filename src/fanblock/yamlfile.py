@@ -21,9 +21,7 @@ LARGEST_BYTES = 1_000_000
 DEEPEST = 50
 _MOST_UNKNOWN = 20
 _MOST_HIDDEN = 10
-_HIDDEN = re.compile(
-    r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff\u2028-\u202e\u2066-\u2069\ufeff]"
-)
+_HIDDEN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff\u2028-\u202e\u2066-\u2069\ufeff]")
 _LINE_END = re.compile(r"\r\n|\n|\r")
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -119,9 +117,7 @@ def kind(node: Node) -> str:
     return "a number" if node.whole_number is not None else "a text"
 
 
-def unknown_names(
-    table: Table, legal: Iterable[str], where: str = "", code: str = "unknown-name"
-) -> list[Problem]:
+def unknown_names(table: Table, legal: Iterable[str], where: str = "", code: str = "unknown-name") -> list[Problem]:
     """Return a problem for each name of ``table`` that is not ``legal``, with the nearest legal names.
 
     After 20 of them the rest become one problem, so that a file of another kind does not fill the screen.
@@ -129,9 +125,7 @@ def unknown_names(
     allowed = sorted(legal)
     strangers = [entry for entry in table if entry.name not in allowed]
     problems = [
-        Problem(
-            code, where, f"{shown(entry.name)} is not known here.", nearest(entry.name, allowed), entry.place
-        )
+        Problem(code, where, f"{shown(entry.name)} is not known here.", nearest(entry.name, allowed), entry.place)
         for entry in strangers[:_MOST_UNKNOWN]
     ]
     if rest := strangers[_MOST_UNKNOWN:]:
@@ -161,9 +155,7 @@ def read_yaml(
     except yaml.YAMLError as yaml_error:
         reader.problems.append(_plain_words(yaml_error, text, file))
     if top is not None and not isinstance(top, Table) and not reader.problems:
-        reader.refuse(
-            "not-a-table", f"the file holds {kind(top)}.", "Begin lines with a name and a colon.", top.place
-        )
+        reader.refuse("not-a-table", f"the file holds {kind(top)}.", "Begin lines with a name and a colon.", top.place)
     if not isinstance(top, Table) or (reader.problems and problems is None):
         raise error(reader.problems)
     if problems is not None:
@@ -280,19 +272,13 @@ class _Reader:
     def _refuse_extras(self, event: yaml.Event, place: Place) -> None:
         if isinstance(event, yaml.AliasEvent):
             says = f"{shown('*' + str(event.anchor))} refers to another place."
-            self.refuse(
-                "alias", says, "Write the value out, or in quotation marks if you meant a star.", place
-            )
+            self.refuse("alias", says, "Write the value out, or in quotation marks if you meant a star.", place)
         elif getattr(event, "anchor", None) is not None:
             says = f"{shown('&' + str(getattr(event, 'anchor', '')))} names a place."
-            self.refuse(
-                "anchor", says, "Leave it out, or use quotation marks if you meant an ampersand.", place
-            )
+            self.refuse("anchor", says, "Leave it out, or use quotation marks if you meant an ampersand.", place)
         if getattr(event, "tag", None) is not None:
             says = f"{shown(str(getattr(event, 'tag', '')))} is a tag."
-            self.refuse(
-                "tag", says, "Leave it out, or use quotation marks if you meant an exclamation mark.", place
-            )
+            self.refuse("tag", says, "Leave it out, or use quotation marks if you meant an exclamation mark.", place)
 
 
 _WORDS = (

@@ -25,7 +25,9 @@ from fanblock.wearer.model import Wearer
 from fanblock.wearer.reading import read_wearer
 
 RECIPE, WEARER = "stays-five-panels", "ferrywoman"
-LIBRARIES = "click, networkx, numpy, pikepdf, resvg_py, scipy.interpolate, shapely, uharfbuzz, yaml, fontpkg_source_sans_3"
+LIBRARIES = (
+    "click, networkx, numpy, pikepdf, resvg_py, scipy.interpolate, shapely, uharfbuzz, yaml, fontpkg_source_sans_3"
+)
 WARM_RUNS, FRESH_RUNS = 15, 7
 
 

@@ -38,9 +38,7 @@ def test_pin_string_and_chord_draw_the_block(waist: float, bust: float, length: 
     assert (low_length, high_length) == pytest.approx((waist, bust), abs=1e-6)
     assert np.hypot(*(high - low).T) == pytest.approx([length, length], abs=1e-6)
     assert float(np.hypot(*(high[1] - low[0]))) == pytest.approx(guide.diagonal_mm, abs=1e-6)
-    corners = [
-        guide.corners[f"center {end} {level}"] for level in ("waist", "bust") for end in ("front", "back")
-    ]
+    corners = [guide.corners[f"center {end} {level}"] for level in ("waist", "bust") for end in ("front", "back")]
     np.testing.assert_allclose([(c.x_mm, c.y_mm) for c in corners], np.vstack((low, high)), atol=1e-6)
 
 
@@ -211,8 +209,7 @@ def test_the_words_name_every_length_of_the_hand_vector() -> None:
     """The pin chapter for bust 88, waist 68, bust to waist 16, whole."""
     chapters = {chapter.title: chapter.lines for chapter in chapters_of(guide_of(fan(340.0, 440.0, 160.0)))}
     assert chapters["Draw the block with a pin and a lath"] == (
-        "Rule an upright line 23.6 cm from the left edge of the paper; carry it past the edge if the pin"
-        " needs it.",
+        "Rule an upright line 23.6 cm from the left edge of the paper; carry it past the edge if the pin needs it.",
         "Stick the pin on that line, 49.8 cm below the lower edge of the paper.",
         "Use a lath or a stiff tape, since string stretches, with a hole for the pin and one for the pencil"
         " at each of these distances: waist 54.4 cm, bust 70.4 cm.",

@@ -97,9 +97,7 @@ def test_doubling_the_measures_doubles_the_sheet(waist: float, bust: float, leng
 
 @settings(max_examples=60, deadline=None)
 @given(halves, halves, rulings)
-def test_upside_down_it_is_the_fan_of_waist_and_bust_exchanged(
-    waist: float, bust: float, length: float
-) -> None:
+def test_upside_down_it_is_the_fan_of_waist_and_bust_exchanged(waist: float, bust: float, length: float) -> None:
     """Waist and bust exchanged give the same sheet standing on its head."""
     around = np.linspace(0.0, 1.0, 9)
     sheet = fan(waist, bust, length).at(around, 0.25)

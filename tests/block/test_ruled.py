@@ -63,9 +63,7 @@ def test_places_broadcast_and_points_come_last(name: str) -> None:
 def test_the_centre_front_stands_upright_on_the_origin(name: str) -> None:
     """Every block is drawn from the same corner, however it was tilted."""
     block = BLOCKS[name]
-    np.testing.assert_allclose(
-        block.at(0.0, [0.0, 1.0]), [[0.0, 0.0], [0.0, block.center_front_mm]], atol=1e-9
-    )
+    np.testing.assert_allclose(block.at(0.0, [0.0, 1.0]), [[0.0, 0.0], [0.0, block.center_front_mm]], atol=1e-9)
 
 
 @pytest.mark.parametrize("name", sorted(BLOCKS))
@@ -100,9 +98,7 @@ def test_lengths_take_arrays_and_give_floats_for_single_values() -> None:
     around = np.linspace(0.0, 1.0, 6)[:, np.newaxis]
     height = np.linspace(0.0, 1.0, 4)
     assert block.along(around, height, 7.0).shape == (6, 4)
-    np.testing.assert_allclose(
-        block.level_part_mm(height, around, block.along(around, height, 7.0)), 7.0, atol=1e-9
-    )
+    np.testing.assert_allclose(block.level_part_mm(height, around, block.along(around, height, 7.0)), 7.0, atol=1e-9)
 
 
 @pytest.mark.parametrize("name", sorted(BLOCKS))

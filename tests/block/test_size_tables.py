@@ -16,9 +16,7 @@ from fanblock.units import parse_length
 
 ASSUMED_LENGTH_CM = 16.0
 
-EUROPEAN = [(76.0 + 4.0 * n, 60.0 + 4.0 * n) for n in range(8)] + [
-    (110.0 + 6.0 * n, 94.0 + 6.0 * n) for n in range(3)
-]
+EUROPEAN = [(76.0 + 4.0 * n, 60.0 + 4.0 * n) for n in range(8)] + [(110.0 + 6.0 * n, 94.0 + 6.0 * n) for n in range(3)]
 """Bust and waist in cm: W. Aldrich, Metric Pattern Cutting for Women's Wear, size table said there to
 comply with BS EN 13402-3 (seen as transcriptions).
 """
@@ -60,10 +58,7 @@ Grundschnitte und Modellentwicklungen 1 (3rd ed. 2024), p. 20 (seen as a transcr
 """
 
 ROWS = [
-    *(
-        pytest.param(b * 10.0, w * 10.0, ASSUMED_LENGTH_CM * 10.0, id=f"european-{b:.0f}")
-        for b, w in EUROPEAN
-    ),
+    *(pytest.param(b * 10.0, w * 10.0, ASSUMED_LENGTH_CM * 10.0, id=f"european-{b:.0f}") for b, w in EUROPEAN),
     *(
         pytest.param(
             parse_length(b, "in"),
@@ -89,9 +84,7 @@ def test_rolled_up_it_measures_what_the_table_says(bust, waist, length, roll_up,
     block = fan(waist / 2.0, bust / 2.0, length)
     body = roll_up(block)
     assert body.closes_mm < BLOCK_MM
-    assert (body.bust_mm, body.waist_mm, body.upright_mm) == pytest.approx(
-        (bust, waist, length), abs=BLOCK_MM
-    )
+    assert (body.bust_mm, body.waist_mm, body.upright_mm) == pytest.approx((bust, waist, length), abs=BLOCK_MM)
     assert 2.0 * arc_length(block, 1.0) == pytest.approx(bust, abs=BLOCK_MM)
     assert 2.0 * arc_length(block, 0.0) == pytest.approx(waist, abs=BLOCK_MM)
 
@@ -99,9 +92,7 @@ def test_rolled_up_it_measures_what_the_table_says(bust, waist, length, roll_up,
 def test_the_european_busts_are_the_middles_of_their_classes() -> None:
     """The two European tables agree: each bust lies half way between two boundaries of EN 13402-3."""
     middles = [(low + high) / 2.0 for low, high in pairwise(BUST_BOUNDARIES)]
-    assert [round(b) for b, _ in EUROPEAN] == [
-        round(m) for m in (76, 80, 84, 88, 92, 96, 100, 104, 110, 116, 122)
-    ]
+    assert [round(b) for b, _ in EUROPEAN] == [round(m) for m in (76, 80, 84, 88, 92, 96, 100, 104, 110, 116, 122)]
     assert all(min(abs(b - m) for m in middles) <= 0.5 for b, _ in EUROPEAN)
 
 

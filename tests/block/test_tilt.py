@@ -183,13 +183,11 @@ def test_centre_lines_lean_by_what_their_corners_show() -> None:
         (Tilt(BACK, 10.0, to="sied"), "tilt at center back › cannot run to “sied”. Did you mean “side”?"),
         (
             Tilt(BACK, 200.0),
-            "tilt at center back › taking 20.0 cm from a line of 16.0 cm is more than the sheet can give."
-            " Take less.",
+            "tilt at center back › taking 20.0 cm from a line of 16.0 cm is more than the sheet can give. Take less.",
         ),
         (
             Tilt(BACK, 120.0),
-            "tilt at center back › taking 12.0 cm from a line of 16.0 cm is more than the sheet can give."
-            " Take less.",
+            "tilt at center back › taking 12.0 cm from a line of 16.0 cm is more than the sheet can give. Take less.",
         ),
         (
             Tilt(BACK, 100.0),

@@ -122,7 +122,10 @@ def test_two_pairs_of_shoulders_make_two_seams() -> None:
         for name, to in (("one", "four"), ("two", "three"), ("three", ""), ("four", ""))
     )
     assert edge_problems(specs) == ()
-    text = BODICE.replace("kind: neckline, through: [[center front + 90", "kind: shoulder, sewn to: back neckline, through: [[center front + 90")
+    text = BODICE.replace(
+        "kind: neckline, through: [[center front + 90",
+        "kind: shoulder, sewn to: back neckline, through: [[center front + 90",
+    )
     seams = {line.seam for line in run(Draft(body(), block()), text).chain("top edge") if line.seam}
     assert seams == {"front strap to back neckline", "front shoulder to back shoulder"}
 
@@ -150,7 +153,13 @@ def test_the_outline_is_closed_and_holds_every_edge(name: str) -> None:
 def test_points_that_fall_together_are_refused() -> None:
     """Two points on one spot give no direction; the message names the edge."""
     with pytest.raises(GeometryError) as caught:
-        worked(recipe(BODICE.replace("[center front + 90 mm, bust + 190 mm]", "[center front + 100 mm, bust + 21 mm]"), HEM, ONE))
+        worked(
+            recipe(
+                BODICE.replace("[center front + 90 mm, bust + 190 mm]", "[center front + 100 mm, bust + 21 mm]"),
+                HEM,
+                ONE,
+            )
+        )
     assert str(caught.value) == (
         "r.yaml:5:5: step 1 (top edge) › front strap › on this body two points of “front strap” fall together. "
         "Move them apart, or leave one out."
@@ -173,7 +182,10 @@ def read_points(text: str) -> tuple[object, ...]:
 
 @pytest.mark.parametrize(
     ("stop", "names"),
-    [("[center back - 60 mm, 74% of back length]", "center back and back neckline"), ("[90%, bust]", "center back and back neckline")],
+    [
+        ("[center back - 60 mm, 74% of back length]", "center back and back neckline"),
+        ("[90%, bust]", "center back and back neckline"),
+    ],
 )
 def test_a_chain_that_does_not_reach_the_centre_is_refused(stop: str, names: str) -> None:
     """The edges must go on to the other centre line; the overhang of 25 mm does not make up for a mistake."""

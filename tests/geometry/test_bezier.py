@@ -34,9 +34,7 @@ def spline(knots: np.ndarray) -> Curve:
     fine = np.linspace(0.0, along[-1], 4000)
     bend = np.maximum(np.hypot(*smooth(fine, 2).T), 0.0001)
     steps = np.cumsum(np.sqrt(bend / (8 * 0.9 * CHORD_MM))) * (fine[1] - fine[0])
-    return Curve.through(
-        smooth(np.interp(np.linspace(steps[0], steps[-1], math.ceil(steps[-1]) + 1), steps, fine))
-    )
+    return Curve.through(smooth(np.interp(np.linspace(steps[0], steps[-1], math.ceil(steps[-1]) + 1), steps, fine)))
 
 
 def apart_mm(curve: Curve, beziers: np.ndarray) -> float:
@@ -89,9 +87,7 @@ def test_any_spline_is_met_within_the_tolerance(moves: list[tuple[float, float]]
 
 
 @settings(max_examples=40, deadline=None, derandomize=True)
-@given(
-    st.lists(st.tuples(st.floats(-80.0, 80.0), st.floats(-80.0, 80.0)), min_size=2, max_size=12, unique=True)
-)
+@given(st.lists(st.tuples(st.floats(-80.0, 80.0), st.floats(-80.0, 80.0)), min_size=2, max_size=12, unique=True))
 def test_any_polyline_is_met_within_the_tolerance(points: list[tuple[float, float]]) -> None:
     """A polyline that no smooth curve made, with corners of any angle, is kept as it is."""
     curve = Curve.through(np.array(points))

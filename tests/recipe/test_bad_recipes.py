@@ -84,13 +84,11 @@ FILES = {
     ),
     "a list of steps that is empty": (
         "recipe: 1\nname: x\nmakes: stays\nsteps: []\n",
-        "r.yaml:4:8: steps › got an empty list, needs a list of steps, each behind a dash. "
-        "Begin with `- top edge: …`.",
+        "r.yaml:4:8: steps › got an empty list, needs a list of steps, each behind a dash. Begin with `- top edge: …`.",
     ),
     "steps that are a text": (
         "recipe: 1\nname: x\nmakes: stays\nsteps: all\n",
-        "r.yaml:4:8: steps › got “all”, needs a list of steps, each behind a dash. "
-        "Begin with `- top edge: …`.",
+        "r.yaml:4:8: steps › got “all”, needs a list of steps, each behind a dash. Begin with `- top edge: …`.",
     ),
 }
 

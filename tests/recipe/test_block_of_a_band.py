@@ -20,7 +20,9 @@ GOOD = "{inner: neck, outer: 62 cm, depth: 12 cm}"
 def read(block: str, *steps: str, dials: str = "") -> Recipe:
     """Return a recipe for a band; its block stands in line 5, its first step in line 7."""
     given = "".join(f"  - {step}\n" for step in steps or ("pieces: {name: collar}",))
-    return read_recipe(f"recipe: 1\nname: Sample\nmakes: collar\nneeds: [neck]\nblock: {block}\nsteps:\n{given}{dials}", "r.yaml")
+    return read_recipe(
+        f"recipe: 1\nname: Sample\nmakes: collar\nneeds: [neck]\nblock: {block}\nsteps:\n{given}{dials}", "r.yaml"
+    )
 
 
 @pytest.mark.parametrize(
@@ -55,7 +57,10 @@ def test_whole_lengths_are_read_and_written_back(text: str, extent: Extent) -> N
             "got “-3 cm”, needs a whole length such as `62 cm`, `neck + 2 cm`, `150% of neck` or the name of a dial. "
             "Leave out the sign before it.",
         ),
-        ("neck + 5%", "got “neck + 5%”, which does not say of what the 5% are. Name a measure, such as `5% of back length`."),
+        (
+            "neck + 5%",
+            "got “neck + 5%”, which does not say of what the 5% are. Name a measure, such as `5% of back length`.",
+        ),
     ],
 )
 def test_what_is_no_whole_length_is_told(text: str, says: str) -> None:

@@ -98,9 +98,7 @@ BAD: list[tuple[Mapping[str, Amount | str], str]] = [
 
 
 @pytest.mark.parametrize(("settings_", "says"), BAD)
-def test_a_setting_that_cannot_be_used_is_told(
-    trial: Recipe, settings_: Mapping[str, Amount | str], says: str
-) -> None:
+def test_a_setting_that_cannot_be_used_is_told(trial: Recipe, settings_: Mapping[str, Amount | str], says: str) -> None:
     """Unknown dials, wrong kinds and settings outside the limits are refused, all together."""
     for use in (with_dials, dial_values):
         with pytest.raises(RecipeError) as caught:

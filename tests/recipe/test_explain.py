@@ -135,12 +135,9 @@ def recipes(draw: st.DrawFn) -> Recipe:
         "cut": Cut(on_fold=panels[:1], layers=layers),
     }
     steps = tuple(
-        Step(kind, one, Place("", 1, 1), number)
-        for number, (kind, one) in enumerate(options.items(), start=1)
+        Step(kind, one, Place("", 1, 1), number) for number, (kind, one) in enumerate(options.items(), start=1)
     )
-    return Recipe(
-        "drawn", draw(names), "jacket", ("bust", "waist"), (), steps, sources=("from memory: none",)
-    )
+    return Recipe("drawn", draw(names), "jacket", ("bust", "waist"), (), steps, sources=("from memory: none",))
 
 
 @settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow], deadline=None)

@@ -71,9 +71,7 @@ HEIGHTS = {
     "130 %": Height(share=Share(1.3)),
     "33% + 5 mm": Height(share=Share(0.33), plus=Length(5.0)),
     "73% of back length": Height(share=Share(0.73, "back length")),
-    "73% of bust to waist at back - gap": Height(
-        share=Share(0.73, "bust to waist at back"), plus=Dial("gap"), sign=-1
-    ),
+    "73% of bust to waist at back - gap": Height(share=Share(0.73, "bust to waist at back"), plus=Dial("gap"), sign=-1),
 }
 
 
@@ -216,15 +214,11 @@ def test_a_height_written_out_reads_back_to_itself(base: str | Share, plus: Amou
 
 
 @given(
-    st.one_of(
-        st.sampled_from((*LANDMARK_AROUNDS, *WORDS.seams)), st.integers(0, 10000).map(lambda one: one / 10000)
-    ),
+    st.one_of(st.sampled_from((*LANDMARK_AROUNDS, *WORDS.seams)), st.integers(0, 10000).map(lambda one: one / 10000)),
     added,
     signs,
 )
-def test_an_around_written_out_reads_back_to_itself(
-    base: str | float, plus: Amount | None, sign: int
-) -> None:
+def test_an_around_written_out_reads_back_to_itself(base: str | float, plus: Amount | None, sign: int) -> None:
     """Writing and reading an around changes nothing."""
     sign = 1 if plus is None else sign
     named = isinstance(base, str)

@@ -81,9 +81,7 @@ def test_bare_numbers_are_in_the_units_of_the_recipe(trial_text: str) -> None:
 
 def test_a_seam_that_ends_at_the_waist_need_not_say_what_happens_below(trial_text: str) -> None:
     """Only a seam with points on both sides of the waist must say how it is made up below."""
-    text = trial_text.replace("{height: waist - tab depth}", "{height: waist}").replace(
-        "below waist: open, ", ""
-    )
+    text = trial_text.replace("{height: waist - tab depth}", "{height: waist}").replace("below waist: open, ", "")
     text = text.replace("width: gap", "width: tab depth")
     text = "\n".join(line for line in text.split("\n") if "  gap: " not in line)
     assert len(read_recipe(text, "r.yaml").steps) == 10

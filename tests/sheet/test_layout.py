@@ -95,9 +95,7 @@ def test_both_ends_of_the_long_line_are_printed_whole(wearer: str, recipe: str, 
     assert len(bars) == 2
     for bar in bars:
         kept = [tile.field.grown(-3.0) for tile in plan.tiles]
-        assert any(
-            (bar >= (box.left, box.bottom)).all() and (bar <= (box.right, box.top)).all() for box in kept
-        )
+        assert any((bar >= (box.left, box.bottom)).all() and (bar <= (box.right, box.top)).all() for box in kept)
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER], ids=lambda paper: paper.name)

@@ -118,7 +118,9 @@ def test_the_form_fills_the_garment_and_its_arm_stands_over_the_edge(name: str) 
     plate = sample_points(next(one for one in strokes if one.name == "arm plate"))
     foot = plate[int(np.argmin(plate[:, 1]))]
     cloth = shapely.unary_union([shapely.Polygon(ring).buffer(0.0) for ring in bodies])
-    below = cloth.intersection(shapely.LineString([foot - np.array([0.0, 400.0]), foot + np.array([0.0, 100.0])])).bounds[3]
+    below = cloth.intersection(
+        shapely.LineString([foot - np.array([0.0, 400.0]), foot + np.array([0.0, 100.0])])
+    ).bounds[3]
     assert 10.0 * scale < foot[1] - below < 40.0 * scale
 
 

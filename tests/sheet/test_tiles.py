@@ -78,7 +78,9 @@ def test_pieces_are_not_cut_by_a_join_that_can_lie_between_them() -> None:
     wide = field_on(A4).width_mm
     sides = [(0.0, wide - 1.0), (wide + 9.0, wide + 144.0)]
     groups = tuple(
-        Group(f"{left:g}", (Stroke(polyline([(left, 0), (right, 0), (right, 90), (left, 90)], True), "grain", "", True),))
+        Group(
+            f"{left:g}", (Stroke(polyline([(left, 0), (right, 0), (right, 90), (left, 90)], True), "grain", "", True),)
+        )
         for left, right in sides
     )
     plan = plan_tiles(Drawing("two", 400.0, 100.0, groups), A4)

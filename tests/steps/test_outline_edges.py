@@ -67,8 +67,20 @@ def test_every_edge_keeps_its_name_and_kind_and_gets_its_allowance() -> None:
 def test_a_neckline_is_square_to_the_centre_unless_it_is_pointed() -> None:
     """Two halves that meet at another angle make a peak or a dent; a V neck is meant to (plane geometry)."""
     square = "square-center-front-front-neckline"
-    curve, sharp = bodice(), bodice(top=BODICE.replace("[center front + 100 mm, bust + 30 mm]]", "[center front + 100 mm, bust + 90 mm]], straight: yes"))
-    pointed = bodice(top=BODICE.replace("[center front + 100 mm, bust + 30 mm]]", "[center front + 100 mm, bust + 90 mm]], straight: yes, pointed: yes"))
+    curve, sharp = (
+        bodice(),
+        bodice(
+            top=BODICE.replace(
+                "[center front + 100 mm, bust + 30 mm]]", "[center front + 100 mm, bust + 90 mm]], straight: yes"
+            )
+        ),
+    )
+    pointed = bodice(
+        top=BODICE.replace(
+            "[center front + 100 mm, bust + 30 mm]]",
+            "[center front + 100 mm, bust + 90 mm]], straight: yes, pointed: yes",
+        )
+    )
     assert next(one.number for one in curve.findings if one.code == square) < 2.0
     assert failed(sharp) == [square]
     assert failed(pointed) == []

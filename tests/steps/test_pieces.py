@@ -32,7 +32,12 @@ def made(block: str, *steps: str) -> Pattern:
         ("{inner: neck, circle: 100%, depth: 12 cm, drawn: whole}", "{name: cape}", 2, 1),
         ("{inner: neck, circle: 250%, depth: 12 cm, drawn: whole}", "{name: cape, ends: sewn}", 3, 3),
         ("{inner: neck, circle: 60%, depth: 12 cm, drawn: whole}", "{name: cape, ends: sewn}", 1, 1),
-        ("{inner: 300% of neck, circle: 0%, depth: 6 cm, drawn: whole, worn: standing}", "{name: s, cloth: 60 cm}", 2, 1),
+        (
+            "{inner: 300% of neck, circle: 0%, depth: 6 cm, drawn: whole, worn: standing}",
+            "{name: s, cloth: 60 cm}",
+            2,
+            1,
+        ),
     ],
 )
 def test_every_band_is_sound(block: str, step: str, panels: int, seams: int) -> None:

@@ -80,13 +80,9 @@ def test_other_content_gives_another_text() -> None:
     st.permutations(("bust", "waist", "bust to waist")),
     st.sampled_from(sorted(UNITS)),
 )
-def test_text_does_not_depend_on_order_or_unit(
-    sizes: tuple[int, int, int], order: list[str], unit: str
-) -> None:
+def test_text_does_not_depend_on_order_or_unit(sizes: tuple[int, int, int], order: list[str], unit: str) -> None:
     """Any body in tenths of an inch has one text in all three units and in any order."""
-    tenths = dict(
-        zip(("bust", "waist", "bust to waist"), (sizes[0], min(sizes[1], sizes[0]), sizes[2]), strict=True)
-    )
+    tenths = dict(zip(("bust", "waist", "bust to waist"), (sizes[0], min(sizes[1], sizes[0]), sizes[2]), strict=True))
     tenths["waist"] = max(tenths["waist"], tenths["bust"] * 2 // 3)
 
     def written(name: str, other: str) -> str:
@@ -94,9 +90,7 @@ def test_text_does_not_depend_on_order_or_unit(
         if other == "in":
             return f"{tenths[name]}/10 in"
         millimetres = f"{hundredths_mm // 100}.{hundredths_mm % 100:02d}"
-        return (
-            f"{millimetres} mm" if other == "mm" else f"{hundredths_mm // 1000}.{hundredths_mm % 1000:03d} cm"
-        )
+        return f"{millimetres} mm" if other == "mm" else f"{hundredths_mm // 1000}.{hundredths_mm % 1000:03d} cm"
 
     def file(names: list[str], other: str) -> str:
         lines = "".join(f"  {name}: {written(name, other)}\n" for name in names)

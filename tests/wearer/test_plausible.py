@@ -142,8 +142,7 @@ def test_any_figure_is_admitted(bust: float, share: float, length: float) -> Non
         ),
         (
             {"raised": 15.8},
-            "raised 15.8 cm is shorter than bust to waist 16.0 cm. "
-            "Lifting only lengthens it: were the two swapped?",
+            "raised 15.8 cm is shorter than bust to waist 16.0 cm. Lifting only lengthens it: were the two swapped?",
         ),
         (
             {"raised": 23},

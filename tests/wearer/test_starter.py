@@ -26,8 +26,7 @@ def test_blanks_are_asked_for() -> None:
     text = starter_wearer("pilot")
     lines = text.split("\n")
     expected = [
-        f"w.yaml:{lines.index(f'  {name}:') + 1}:3: measures › {name} › "
-        f"this is still blank. {MEASURES[name].how}"
+        f"w.yaml:{lines.index(f'  {name}:') + 1}:3: measures › {name} › this is still blank. {MEASURES[name].how}"
         for name in ("bust", "waist", "bust to waist")
     ]
     with pytest.raises(WearerError) as caught:

@@ -115,9 +115,7 @@ def test_units_for_talking_back_follow_the_file() -> None:
 
 
 BUST = "58.0 cm and 190.0 cm"
-BOARD = (
-    "Measure again: tapes level, the one between them taut like a board, not into the hollow and not plumb."
-)
+BOARD = "Measure again: tapes level, the one between them taut like a board, not into the hollow and not plumb."
 ALIKE = (
     "Both halves are drawn alike for now: leave side out and write the average of the two, "
     "or correct each half on the toile."
@@ -200,8 +198,7 @@ ALIKE = (
         ),
         (
             measures() + "taken: {on: 12.4.2026, over: shift}\n",
-            "w.yaml:8:13: taken › on › “12.4.2026” is not a date. "
-            "Write year, month and day, such as 2026-04-12.",
+            "w.yaml:8:13: taken › on › “12.4.2026” is not a date. Write year, month and day, such as 2026-04-12.",
         ),
         (
             measures() + "taken: {on: 2026-02-30}\n",
@@ -259,14 +256,12 @@ def test_files_that_cannot_be_read_are_told_so(text: str, expected: str) -> None
         (
             ["bust: 91", "waist: 28", "bust to waist: 6"],
             "in",
-            "w.yaml:5:9: measures › bust › 91 in is too large for bust (between 22 7/8 in and 74 3/4 in). "
-            "Is it 91 cm?",
+            "w.yaml:5:9: measures › bust › 91 in is too large for bust (between 22 7/8 in and 74 3/4 in). Is it 91 cm?",
         ),
         (
             ["bust: 91 mm"],
             "cm",
-            "w.yaml:5:9: measures › bust › 91 mm is too small for bust (between 580.0 mm and 1900.0 mm). "
-            "Is it 91 cm?",
+            "w.yaml:5:9: measures › bust › 91 mm is too small for bust (between 580.0 mm and 1900.0 mm). Is it 91 cm?",
         ),
         (
             ["bust to waist: 6 1/2"],
@@ -353,13 +348,11 @@ def test_slips_of_the_tape_are_named(lines: list[str], units: str, expected: str
         ),
         (
             "\n  - {side: left, tilt: {at: center back, take: 1 cm}}",
-            "w.yaml:9:6: figure › 1 › side › a correction of one side only (“left”) cannot be drawn. "
-            + ALIKE,
+            "w.yaml:9:6: figure › 1 › side › a correction of one side only (“left”) cannot be drawn. " + ALIKE,
         ),
         (
             "\n  - tilt: {at: center back, take: 1 cm, side: right}",
-            "w.yaml:9:41: figure › 1 › tilt › side › "
-            "a correction of one side only (“right”) cannot be drawn. " + ALIKE,
+            "w.yaml:9:41: figure › 1 › tilt › side › a correction of one side only (“right”) cannot be drawn. " + ALIKE,
         ),
         (
             " {side: left}",
@@ -371,8 +364,7 @@ def test_slips_of_the_tape_are_named(lines: list[str], units: str, expected: str
         ),
         (
             "\n  - tilt: {at: back, take: 1 cm}",
-            "w.yaml:9:16: figure › 1 › tilt › at › “back” is no centre line. "
-            "Write center back or center front.",
+            "w.yaml:9:16: figure › 1 › tilt › at › “back” is no centre line. Write center back or center front.",
         ),
         (
             "\n  - tilt: {take: 1 cm}",

@@ -96,7 +96,9 @@ def band_fan(band: Band) -> Block:
     """
     lengths = (("inner", band.inner_mm), ("outer", band.outer_mm), ("depth", band.depth_mm))
     problems = [
-        Problem("block-length", f"block › {name}", f"comes to {mm:.1f} mm, but must be longer than nothing.", _REMEDY[name])
+        Problem(
+            "block-length", f"block › {name}", f"comes to {mm:.1f} mm, but must be longer than nothing.", _REMEDY[name]
+        )
         for name, mm in lengths
         if not 0.0 < mm < math.inf
     ]

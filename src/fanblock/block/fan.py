@@ -30,9 +30,7 @@ def fan(half_waist_mm: float, half_bust_mm: float, ruling_mm: float, side_ratio:
         if not 0.0 < value < float("inf")
     ]
     if not 0.0 < side_ratio < 1.0:
-        problems.append(
-            Problem("block-side", "block › side", "must lie between the centre front and the centre back.")
-        )
+        problems.append(Problem("block-side", "block › side", "must lie between the centre front and the centre back."))
     if problems:
         raise GeometryError(problems)
     turn = (half_bust_mm - half_waist_mm) / ruling_mm

@@ -57,9 +57,7 @@ def _brought_to(block: Block, name: str, length_mm: float, to: str) -> Block:
     try:
         at_side = name == AT_SIDE
         take_mm = _take_for_side(block, length_mm) if at_side else block.center_back_mm - length_mm
-        return (
-            block if abs(take_mm) < SAME_POINT_MM else tilted(block, replace(_LEVEL, take_mm=take_mm, to=to))
-        )
+        return block if abs(take_mm) < SAME_POINT_MM else tilted(block, replace(_LEVEL, take_mm=take_mm, to=to))
     except GeometryError as error:
         what = "no tilt can give the block this length; the others are too unlike it."
         remedy = "Measure bust to waist again at the front, the side and the back."

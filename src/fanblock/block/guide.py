@@ -255,9 +255,7 @@ def _marks(block: Block, height: float, step_mm: float) -> tuple[Mark, ...]:
         around = around + move
         if np.all(np.abs(move) <= SOLVED):
             break
-    return tuple(
-        Mark(float(x), float(y)) for x, y in zip(stations, block.at(around, height)[:, 1], strict=True)
-    )
+    return tuple(Mark(float(x), float(y)) for x, y in zip(stations, block.at(around, height)[:, 1], strict=True))
 
 
 def _even_marks(block: Block, height: float) -> tuple[Mark, ...]:

@@ -51,8 +51,7 @@ def _paper(guide: Guide) -> tuple[str, ...]:
 def _with_pin(guide: Guide, pin: Pin) -> tuple[str, ...]:
     middle = _say(guide, pin.x_mm)
     lines = [
-        f"Rule an upright line {middle} from the left edge of the paper; carry it past the edge if the pin"
-        " needs it.",
+        f"Rule an upright line {middle} from the left edge of the paper; carry it past the edge if the pin needs it.",
         f"Stick the pin on that line, {_pin_place(guide, pin)}.",
         "Use a lath or a stiff tape, since string stretches, with a hole for the pin and one for the pencil"
         f" at each of these distances: {_strings(guide)}.",

@@ -31,9 +31,7 @@ from fanblock.wearer.model import Tilt
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(12)
 _SEARCH = frozen(np.linspace(-0.6, 1.6, 23))
 _ROUNDS = 30
-_CAREFUL = (
-    0.8  # share of the chord tolerance that is used, since the bow is looked at in a row of places only
-)
+_CAREFUL = 0.8  # share of the chord tolerance that is used, since the bow is looked at in a row of places only
 
 CROSSING_AROUNDS = frozen(np.linspace(0.0, 1.0, 129))
 """The rulings that are looked at for crossings."""

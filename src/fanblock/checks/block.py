@@ -17,18 +17,14 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     """Return whether bust, waist and both centre lines are as measured, and stand square to the waist."""
     block, body = pattern.block, pattern.body
     found = [
-        _length(
-            "block-waist", "waist", 2.0 * block.level(0.0).length_mm, body.length_mm("waist"), body.units
-        ),
+        _length("block-waist", "waist", 2.0 * block.level(0.0).length_mm, body.length_mm("waist"), body.units),
         _length("block-bust", "bust", 2.0 * block.level(1.0).length_mm, body.length_mm("bust"), body.units),
     ]
     ruling = body.lengths.get("raised", body.length_mm("bust to waist"))
     for around, name in ((0.0, "center front"), (1.0, "center back")):
         foot, head = block.at(around, 0.0), block.at(around, 1.0)
         due = ruling - sum(tilt.take_mm for tilt in block.corrections if tilt.at == name)
-        found.append(
-            _length(f"block-{name.replace(' ', '-')}", name, float(np.hypot(*(head - foot))), due, body.units)
-        )
+        found.append(_length(f"block-{name.replace(' ', '-')}", name, float(np.hypot(*(head - foot))), due, body.units))
     for lean, name in zip(center_lean_deg(block), ("center front", "center back"), strict=True):
         says = f"{name} leans {abs(lean):.1f}° from square to the waist"
         found.append(

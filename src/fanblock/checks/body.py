@@ -44,9 +44,7 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
     ]
     if abs(bust - waist) < STRAIGHT_RATIO * waist:
         says = "almost no waist: give the garment straps and a waist tape inside, or it will ride"
-        found.append(
-            Finding("straight", FAMILY, WARNS, (bust - waist) / waist, STRAIGHT_RATIO, "ratio", says)
-        )
+        found.append(Finding("straight", FAMILY, WARNS, (bust - waist) / waist, STRAIGHT_RATIO, "ratio", says))
     if pattern.title.makes in BONED and pattern.body.over == SHIFT and "raised" not in pattern.body.lengths:
         found.append(_bust_at_rest(pattern))
     if not pattern.body.taken_on:
@@ -94,13 +92,9 @@ def _refusals(pattern: Pattern, despite: Collection[str]) -> list[Problem]:
     found = []
     share = _reduction(pattern)  # 10 % of some waists, divided by them again, is a hair more than 0.1
     if share > REDUCTION_MOST + SOLVED and "reduction" not in despite:
-        what = (
-            f"the lacing would take in {share:.1%} of the waist; more than {REDUCTION_MOST:.0%} is not drawn."
-        )
+        what = f"the lacing would take in {share:.1%} of the waist; more than {REDUCTION_MOST:.0%} is not drawn."
         found.append(
-            Problem(
-                "reduction", "body", what, "Reduce less. If you must, draft again with `--despite reduction`."
-            )
+            Problem("reduction", "body", what, "Reduce less. If you must, draft again with `--despite reduction`.")
         )
     turn = abs(math.degrees(pattern.block.turn_rad))
     if turn > TURN_MOST_DEG and "turn" not in despite:

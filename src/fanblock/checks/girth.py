@@ -30,15 +30,9 @@ def _sum(girth: Girth, units: str, hem_top: float) -> Finding:
     where = "beyond the edges" if girth.height < hem_top else "above the top edge"
     miss = 2.0 * abs(girth.parts_mm + girth.open_mm + girth.gap_mm + girth.takes_mm - girth.block_mm)
     pieces = format_length(2.0 * girth.parts_mm, units)
-    extra = (
-        f", {format_length(2.0 * girth.open_mm, units)} of it open {where}"
-        if girth.open_mm > GIRTH_MM
-        else ""
-    )
+    extra = f", {format_length(2.0 * girth.open_mm, units)} of it open {where}" if girth.open_mm > GIRTH_MM else ""
     level = (
-        f"at the {girth.name}"
-        if girth.name in {"waist", "bust"}
-        else f"{girth.height:.0%} of the way up to the bust"
+        f"at the {girth.name}" if girth.name in {"waist", "bust"} else f"{girth.height:.0%} of the way up to the bust"
     )
     says = f"{level}: pieces {pieces}, gap and takes make up the block's {format_length(2.0 * girth.block_mm, units)}{extra}"
     return within(f"girth-{girth.height * 100:.0f}", FAMILY, miss, GIRTH_MM, "mm", says)

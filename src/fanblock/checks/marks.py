@@ -25,16 +25,13 @@ def _notches(pattern: Pattern, seam: Seam, tag: str) -> list[Finding]:
     front, back = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
     rising, falling = front.edge(seam.front.edge), back.edge(seam.back.edge)
     ours, theirs = _of(front, rising.name), _of(back, falling.name)
-    if [(notch.kind, notch.count) for notch in ours] != [
-        (notch.kind, notch.count) for notch in theirs
-    ] or not ours:
+    if [(notch.kind, notch.count) for notch in ours] != [(notch.kind, notch.count) for notch in theirs] or not ours:
         says = f"the notches of seam {seam.letter} are not the same on both sides"
         return [told(f"notches-{tag}", FAMILY, FAILS, 0.0, "mm", says)]
     foot_ours = rising.waist_at_mm or 0.0
     foot_theirs = falling.waist_at_mm if falling.waist_at_mm is not None else falling.curve.length_mm
     apart = max(
-        abs((mine.at_mm - foot_ours) - (foot_theirs - other.at_mm))
-        for mine, other in zip(ours, theirs, strict=True)
+        abs((mine.at_mm - foot_ours) - (foot_theirs - other.at_mm)) for mine, other in zip(ours, theirs, strict=True)
     )
     ticks = max(notch.count for notch in ours)
     says = f"seam {seam.letter} has {ticks} tick{'s' if ticks > 1 else ''} at one place on both sides"

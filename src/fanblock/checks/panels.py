@@ -58,9 +58,7 @@ def _panel(panel: Panel) -> list[Finding]:
         if kept and bare:
             says = f"leaves less than its allowance beside {', '.join(bare)}"
         state = HOLDS if kept and not bare else FAILS
-        found.append(
-            told(f"cut-line-{tag}", FAMILY, state, 0.0, "", f"the cut line of panel {panel.name} {says}")
-        )
+        found.append(told(f"cut-line-{tag}", FAMILY, state, 0.0, "", f"the cut line of panel {panel.name} {says}"))
     return found
 
 

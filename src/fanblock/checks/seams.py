@@ -28,11 +28,7 @@ def above_and_below(edge: Edge, *, rising: bool) -> tuple[float, float]:
     length = edge.curve.length_mm
     if edge.waist_at_mm is None:
         return length, 0.0
-    return (
-        (length - edge.waist_at_mm, edge.waist_at_mm)
-        if rising
-        else (edge.waist_at_mm, length - edge.waist_at_mm)
-    )
+    return (length - edge.waist_at_mm, edge.waist_at_mm) if rising else (edge.waist_at_mm, length - edge.waist_at_mm)
 
 
 def _mates(seam: Seam, tag: str, front: Edge, back: Edge) -> Finding:
@@ -51,9 +47,7 @@ def _moved(seam: Seam, tag: str, shift: EndShift, where: str) -> Finding:
     if shift.shift_mm > SHIFT_WARN_MM:
         says += f" (lean {shift.lean_deg:.0f}°, take {shift.take_mm:.1f} mm; lean less or take less)"
     state = FAILS if ratio > SHIFT_FAIL_RATIO and shift.shift_mm > MATES_MM else WARNS
-    finding = within(
-        f"shift-{tag}-{where}", FAMILY, shift.shift_mm, SHIFT_WARN_MM, "mm", says, otherwise=state
-    )
+    finding = within(f"shift-{tag}-{where}", FAMILY, shift.shift_mm, SHIFT_WARN_MM, "mm", says, otherwise=state)
     return (
         finding
         if finding.state != HOLDS or ratio <= SHIFT_FAIL_RATIO or shift.shift_mm <= MATES_MM

@@ -176,17 +176,13 @@ def _cut_rim(rim: Rim, cut_mm: float) -> list[Rim]:
     bounds = [0.0, cut_mm, rim.curve.length_mm]
     pieces = []
     for start, end in pairwise(bounds):
-        inside = (
-            rim.waist_at_mm is not None and start - SAME_POINT_MM <= rim.waist_at_mm <= end + SAME_POINT_MM
-        )
+        inside = rim.waist_at_mm is not None and start - SAME_POINT_MM <= rim.waist_at_mm <= end + SAME_POINT_MM
         waist = rim.waist_at_mm - start if inside and rim.waist_at_mm is not None else None
         pieces.append(replace(rim, curve=rim.curve.between(start, end), waist_at_mm=waist))
     return pieces
 
 
-def _numbered(
-    panels: list[list[Rim]], seam: str, fronts: list[RimPlace], backs: list[RimPlace]
-) -> list[list[Rim]]:
+def _numbered(panels: list[list[Rim]], seam: str, fronts: list[RimPlace], backs: list[RimPlace]) -> list[list[Rim]]:
     """Give the pieces of a split seam names of their own, the same on both sides, from the lowest up."""
     panels = [list(rims) for rims in panels]
     for places in (fronts, backs):

@@ -87,7 +87,9 @@ def piece_count(band: Band, division: Division) -> int:
     count = max(1, division.least, *(math.ceil(many - SAME_POINT_MM) for many in (turn, length)))
     if count > MOST_PIECES:
         what = f"{count} pieces would be needed."
-        raise GeometryError([Problem("pieces-many", "pieces", what, f"Up to {MOST_PIECES} are drawn: shorten the band.")])
+        raise GeometryError(
+            [Problem("pieces-many", "pieces", what, f"Up to {MOST_PIECES} are drawn: shorten the band.")]
+        )
     return count
 
 

@@ -72,8 +72,7 @@ def height_on(draft: Draft, height: Height, around: float) -> float:
 def _lift_mm(body: Body) -> float:
     """Return how far above the block's bust level the garment will hold the bust: 0 when that was measured."""
     return max(
-        measure_mm(body, "held bust to waist")
-        - body.lengths.get("raised", measure_mm(body, "bust to waist")),
+        measure_mm(body, "held bust to waist") - body.lengths.get("raised", measure_mm(body, "bust to waist")),
         0.0,
     )
 

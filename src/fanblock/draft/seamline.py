@@ -118,9 +118,7 @@ def _check_takes(seam: SeamLine) -> None:
         raise GeometryError([Problem(code, where, what, remedy) for code, what, remedy in problems])
 
 
-def _named_takes(
-    draft: Draft, around_of: object, takes: Mapping[Height, Amount]
-) -> tuple[tuple[float, float], ...]:
+def _named_takes(draft: Draft, around_of: object, takes: Mapping[Height, Amount]) -> tuple[tuple[float, float], ...]:
     found = []
     for height, amount in takes.items():
         u = 0.5
@@ -150,12 +148,8 @@ def _check_course(draft: Draft, name: str, places: list[tuple[float, float]]) ->
             what = f"on this body point {number + 1} does not lie below point {number}."
             problems.append(Problem("seam-order", where, what, "Give the points from the top down."))
         elif drop < LEAST_STEP and drop * draft.block.ruling_length_mm(lower[0]) < LEAST_STEP_MM:
-            what = (
-                f"on this body points {number} and {number + 1} lie only {drop:.0%} of bust to waist apart."
-            )
-            problems.append(
-                Problem("seam-hook", where, what, "Leave one of them out, or move them 20 % apart.")
-            )
+            what = f"on this body points {number} and {number + 1} lie only {drop:.0%} of bust to waist apart."
+            problems.append(Problem("seam-hook", where, what, "Leave one of them out, or move them 20 % apart."))
         elif (lean := _lean_deg(draft, upper, lower)) > STEEPEST_DEG:
             what = f"between points {number} and {number + 1} it leans {lean:.0f}° from upright; 45° is the most."
             problems.append(Problem("seam-steep", where, what, "Bring the two points nearer in around."))

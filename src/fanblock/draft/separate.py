@@ -78,9 +78,7 @@ def separated(draft: Draft, names: tuple[str, ...]) -> Work:
     loops = sliced_loops(draft, whole, takes)
     if len(names) != len(loops):
         what = f"{len(names)} names are given, and the seams make {len(loops)} panels."
-        raise GeometryError(
-            [Problem("panel-names", "panels", what, "Give one name for each, from front to back.")]
-        )
+        raise GeometryError([Problem("panel-names", "panels", what, "Give one name for each, from front to back.")])
     rims, pairs = mated([list(rims_of(draft.block, loop)) for loop in loops])
     _check_edges(names, rims)
     rims, records = trued(rims, pairs)
@@ -169,9 +167,7 @@ def _opened(draft: Draft, loop: Loop) -> Loop:
         if side.kind == SEAM and draft.seam(side.seam).below == "open" and _hangs(draft, side):
             for piece in split_at_height(side, 0.0):
                 low = float(np.mean(piece.points[:, HEIGHT])) < 0.0
-                sides.append(
-                    replace(piece, name=f"{side.name} below waist", kind=SLIT, seam="") if low else piece
-                )
+                sides.append(replace(piece, name=f"{side.name} below waist", kind=SLIT, seam="") if low else piece)
         else:
             sides.append(side)
     return tuple(sides)
@@ -194,9 +190,7 @@ def _seam_order(draft: Draft) -> dict[str, int]:
     return {name: number for number, name in enumerate(names, start=1)}
 
 
-def _panel(
-    names: tuple[str, ...], number: int, rims: list[list[Rim]], pairs: tuple[MatePair, ...]
-) -> Panel:
+def _panel(names: tuple[str, ...], number: int, rims: list[list[Rim]], pairs: tuple[MatePair, ...]) -> Panel:
     mates = {}
     for pair in pairs:
         mates[pair.front], mates[pair.back] = pair.back, pair.front

@@ -45,9 +45,7 @@ class Take:
         """Return the take at every one of ``heights``."""
         heights = np.asarray(heights, dtype=np.float64)
         depth = -min(self.seam.low, -NEAR)
-        below = self.at_waist_mm - (self.at_waist_mm + self.spring_mm) * _eased(
-            np.maximum(-heights, 0.0) / depth
-        )
+        below = self.at_waist_mm - (self.at_waist_mm + self.spring_mm) * _eased(np.maximum(-heights, 0.0) / depth)
         reaches = self.seam.low < -NEAR
         return np.where((heights < 0.0) & reaches, below, self.above(np.maximum(heights, 0.0)))
 

@@ -63,9 +63,7 @@ class Work:
     grains: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     notch_at: float = 0.4
     tick_mm: float = 5.0
-    allowance_by_kind: Mapping[str, float] = field(
-        default_factory=lambda: MappingProxyType(DEFAULT_ALLOWANCES)
-    )
+    allowance_by_kind: Mapping[str, float] = field(default_factory=lambda: MappingProxyType(DEFAULT_ALLOWANCES))
     allowance_by_name: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     layers: tuple[tuple[str, int], ...] = (("outer", 2),)
     on_fold: tuple[str, ...] = ()

@@ -95,9 +95,7 @@ def _outer(draft: Draft, height: float) -> Stretch:
     return ends["center front"], ends["center back"]
 
 
-def _girth(
-    draft: Draft, height: float, taken: tuple[tuple[str, float], ...], parts: float, free: float
-) -> Girth:
+def _girth(draft: Draft, height: float, taken: tuple[tuple[str, float], ...], parts: float, free: float) -> Girth:
     name, body, ease, reduction = "", None, 0.0, 0.0
     if height == LEVELS[0]:
         name, body = "waist", draft.body.length_mm("waist")

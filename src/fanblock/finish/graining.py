@@ -29,9 +29,7 @@ def with_grain(work: Work) -> Work:
             ]
         )
     panels = tuple(
-        replace(
-            panel, grain=_line(panel, _direction(work, panel, work.grains.get(panel.name, AT_WAIST)))
-        )
+        replace(panel, grain=_line(panel, _direction(work, panel, work.grains.get(panel.name, AT_WAIST))))
         for panel in work.panels
     )
     return replace(work, panels=panels)

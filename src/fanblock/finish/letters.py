@@ -26,9 +26,7 @@ def letters(lines: Sequence[SeamLine], records: Sequence[SeamRecord]) -> dict[tu
     Seams that run from edge to edge get capitals from front to back; one that ends on another seam gets that one's
     letter in lower case with a number.
     """
-    by_line = sorted(
-        {record.line: record.number for record in records}.items(), key=lambda item: item[1]
-    )
+    by_line = sorted({record.line: record.number for record in records}.items(), key=lambda item: item[1])
     hosts = {name: "" for name, _ in by_line} | {line.name: next(iter(line.hosts), "") for line in lines}
     given: dict[str, str] = {}
     for name in [name for name, _ in by_line if not hosts[name]]:
@@ -45,4 +43,3 @@ def _root(name: str, hosts: dict[str, str]) -> str:
     while hosts[name]:
         name = hosts[name]
     return name
-

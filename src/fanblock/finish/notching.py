@@ -48,9 +48,7 @@ def _on_edge(edge: Edge, seam: SeamRecord, panel: Panel, share: float) -> tuple[
 
 
 def _notch(edge: Edge, at_mm: float, count: int, kind: str) -> Notch:
-    return Notch(
-        edge.name, at_mm, count, kind, frozen(edge.curve.at(at_mm)), _inward(edge.curve.tangent_at(at_mm))
-    )
+    return Notch(edge.name, at_mm, count, kind, frozen(edge.curve.at(at_mm)), _inward(edge.curve.tangent_at(at_mm)))
 
 
 def _inward(tangent: Points) -> Points:

@@ -87,19 +87,9 @@ def _joint(first: _Side, second: _Side) -> Joint:
     turn = math.degrees(math.atan2(leaving[0] * joining[1] - leaving[1] * joining[0], leaving @ joining))
     if abs(turn) < STRAIGHT_DEG or abs(turn) > 180.0 - STRAIGHT_DEG:
         return last, np.array([corner] if abs(turn) > 90.0 else [first.moved[-1], second.moved[0]]), 0.0
-    if (
-        turn > 0.0
-        and second.edge.kind in CROSSING_KINDS
-        and first.edge.kind in FOLDED_KINDS
-        and first.width_mm
-    ):
+    if turn > 0.0 and second.edge.kind in CROSSING_KINDS and first.edge.kind in FOLDED_KINDS and first.width_mm:
         return _mirrored(first, second, leaving, corner, turn)
-    if (
-        turn > 0.0
-        and first.edge.kind in CROSSING_KINDS
-        and second.edge.kind in FOLDED_KINDS
-        and second.width_mm
-    ):
+    if turn > 0.0 and first.edge.kind in CROSSING_KINDS and second.edge.kind in FOLDED_KINDS and second.width_mm:
         return _mirrored_before(first, second, joining, corner, turn)
     if turn < 0.0:
         return _inner(first, second, last)

@@ -48,13 +48,10 @@ def _tabbed(block: Block, panel: Panel, shares: tuple[float, ...], radius_mm: fl
     if len(hems) != 1 or len(waist) != 1 or _top_of(block, panel.edges[hems[0]].curve) >= 0.0:
         if not shares:
             return panel, []
-        return panel, [
-            Problem("no-skirt", where, "this panel has no hem below a waist.", "Leave it out of `slits`.")
-        ]
+        return panel, [Problem("no-skirt", where, "this panel has no hem below a waist.", "Leave it out of `slits`.")]
     hem = panel.edges[hems[0]].curve
     slits = tuple(
-        Slit(frozen(waist[0].at(share * waist[0].length_mm)), frozen(hem.at(share * hem.length_mm)))
-        for share in shares
+        Slit(frozen(waist[0].at(share * waist[0].length_mm)), frozen(hem.at(share * hem.length_mm))) for share in shares
     )
     stops = [0.0, *(share * hem.length_mm for share in shares), hem.length_mm]
     widths = np.diff(stops)
@@ -65,9 +62,7 @@ def _tabbed(block: Block, panel: Panel, shares: tuple[float, ...], radius_mm: fl
     if np.any(widths < np.maximum(corners * radius_mm, NARROWEST_MM if shares else 0.0)):
         what = f"a tab would be {max(min(widths), 0.0):.0f} mm wide at the hem, too narrow"
         what += f" for corners of {radius_mm:.0f} mm." if radius_mm else "."
-        return panel, [
-            Problem("tab-narrow", where, what, "Give fewer slits, move them apart, or a smaller `corner`.")
-        ]
+        return panel, [Problem("tab-narrow", where, what, "Give fewer slits, move them apart, or a smaller `corner`.")]
     depths = [float(np.hypot(*(slit.end - slit.start))) for slit in slits]
     depths += [edge.curve.length_mm for edge in (before, after) if not _sewn_on(edge)]
     if radius_mm and min(depths, default=radius_mm) < radius_mm:
@@ -86,9 +81,7 @@ def _sewn_on(edge: Edge) -> bool:
     return edge.kind == CENTER or edge.mate is not None
 
 
-def _with_corners(
-    panel: Panel, at: int, slits: tuple[Slit, ...], stops: list[float], radius_mm: float
-) -> Panel:
+def _with_corners(panel: Panel, at: int, slits: tuple[Slit, ...], stops: list[float], radius_mm: float) -> Panel:
     """Return the panel with its hem in one edge a tab, corners rounded where they are free."""
     edges = list(panel.edges)
     before, after = (at - 1) % len(edges), (at + 1) % len(edges)
@@ -124,9 +117,7 @@ def _tab(hem: Curve, down: Curve | None, up: Curve | None, radius_mm: float) -> 
     """Return one tab's hem with its corners: ``down`` leads to its start, ``up`` away from its end."""
     start = rounded(down, hem, radius_mm) if down is not None else hem.points[:1]
     end = rounded(hem, up, radius_mm) if up is not None else hem.points[-1:]
-    middle = hem.between(
-        radius_mm if down is not None else 0.0, hem.length_mm - (radius_mm if up is not None else 0.0)
-    )
+    middle = hem.between(radius_mm if down is not None else 0.0, hem.length_mm - (radius_mm if up is not None else 0.0))
     return Curve.through(np.vstack((start, middle.points[1:-1], end)))
 
 

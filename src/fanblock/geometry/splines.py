@@ -12,9 +12,7 @@ from fanblock.geometry.curve import Points
 Function = Callable[[Any], Points]
 
 
-def free_or_clamped(
-    at: Points, values: Points, start_slope: float | None, end_slope: float | None
-) -> Function:
+def free_or_clamped(at: Points, values: Points, start_slope: float | None, end_slope: float | None) -> Function:
     """Return the cubic spline through ``values`` at rising ``at``, carried on straight beyond both ends.
 
     A slope given for an end is kept there; an end without one is free (no bend).

@@ -44,9 +44,7 @@ def decode_fields(table: Table, options: type[Any], where: str, findings: Findin
         elif field.default is MISSING and field.default_factory is MISSING:
             purpose = field.metadata.get("for", "")
             remedy = f"Add `{key}`: {purpose}." if purpose else f"Add `{key}: …`."
-            values[field.name] = findings.wrong(
-                "missing-key", where, f"`{key}` is missing.", remedy, table.place
-            )
+            values[field.name] = findings.wrong("missing-key", where, f"`{key}` is missing.", remedy, table.place)
     if rest is not None:
         values[rest.name] = _mapping(others, hints[rest.name], where, findings)
     else:
@@ -173,8 +171,7 @@ def _several(node: Listing, one: Any, where: str, findings: Findings) -> Any:
         return findings.wrong("wrong-value", where, what, "Shorten it.", node.place)
     word = "point" if inner is Position else "item"
     values = tuple(
-        decode(item, inner, under(where, f"{word} {number}"), findings)
-        for number, item in enumerate(node, start=1)
+        decode(item, inner, under(where, f"{word} {number}"), findings) for number, item in enumerate(node, start=1)
     )
     return FAULT if FAULT in values else values
 
@@ -202,9 +199,7 @@ def _key(entry: Entry, key_kind: Any, where: str, findings: Findings) -> Any:
         return _single(Text(entry.name, entry.place), key_kind, where, findings)
     if is_name(entry.name):
         return entry.name
-    return findings.wrong(
-        "not-a-name", where, f"{shown(entry.name)} cannot be a name.", NAME_REMEDY, entry.place
-    )
+    return findings.wrong("not-a-name", where, f"{shown(entry.name)} cannot be a name.", NAME_REMEDY, entry.place)
 
 
 def place_of(table: Table, key: str, otherwise: Place) -> Place:

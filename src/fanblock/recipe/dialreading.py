@@ -32,9 +32,7 @@ def dial_specs(entries: Mapping[str, DialEntry]) -> tuple[DialSpec, ...]:
     return tuple(_spec(name, entry) for name, entry in entries.items())
 
 
-def check_dials(
-    specs: tuple[DialSpec, ...], table: Table, sightings: Iterable[Sighting], findings: Findings
-) -> None:
+def check_dials(specs: tuple[DialSpec, ...], table: Table, sightings: Iterable[Sighting], findings: Findings) -> None:
     """Note dials that contradict themselves, are not used, or are used where their kind means nothing."""
     dials = table.get("dials")
     entries = dials if isinstance(dials, Table) else Table((), table.place)
@@ -57,9 +55,7 @@ def check_dials(
 
 def _spec(name: str, entry: DialEntry) -> DialSpec:
     default = replace(entry.default, of=entry.of) if isinstance(entry.default, Share) else entry.default
-    limits = [
-        replace(one, of=entry.of) if isinstance(one, Share) else one for one in (entry.least, entry.most)
-    ]
+    limits = [replace(one, of=entry.of) if isinstance(one, Share) else one for one in (entry.least, entry.most)]
     return DialSpec(name, default, limits[0], limits[1], entry.of, entry.purpose)
 
 
@@ -97,9 +93,7 @@ def _check_of(spec: DialSpec, entry: Table, place: Place, where: str, findings: 
         findings.wrong("dial-of", f"{where} › of", what, "Take `of` out, or make the dial a percentage.", at)
     elif spec.of not in findings.vocabulary.measures:
         what = f"there is no measure {shown(spec.of)}."
-        findings.wrong(
-            "unknown-measure", f"{where} › of", what, nearest(spec.of, findings.vocabulary.measures), at
-        )
+        findings.wrong("unknown-measure", f"{where} › of", what, nearest(spec.of, findings.vocabulary.measures), at)
 
 
 def _unit(entry: Table, units: str) -> str:

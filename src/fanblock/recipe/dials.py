@@ -119,15 +119,11 @@ def _setting(spec: DialSpec, setting: Amount | str, units: str) -> Length | Shar
     else:
         value = setting
     if isinstance(value, Dial) or isinstance(value, Length) != isinstance(spec.default, Length):
-        example = (
-            "a length such as `50 mm`" if isinstance(spec.default, Length) else "a percentage such as `3%`"
-        )
+        example = "a length such as `50 mm`" if isinstance(spec.default, Length) else "a percentage such as `3%`"
         raise UnreadableError(f"got {shown(got)}, needs {example}.")
     if isinstance(value, Share):
         if value.of not in ("", spec.of):
-            raise UnreadableError(
-                f"got {shown(got)}, but it is a share of {spec.of or 'what its place says'}."
-            )
+            raise UnreadableError(f"got {shown(got)}, but it is a share of {spec.of or 'what its place says'}.")
         value = replace(value, of=spec.of)
     fault = limit_fault(spec, value, _unit(setting, units))
     if fault is not None:
@@ -151,11 +147,7 @@ def _resolved(value: Any, values: Mapping[str, Length | Share]) -> Any:
         if not isinstance(value.plus, Dial):
             return value
         plus = values[value.plus.name]
-        return (
-            replace(value, plus=negated(plus), sign=-value.sign)
-            if _size(plus) < 0.0
-            else replace(value, plus=plus)
-        )
+        return replace(value, plus=negated(plus), sign=-value.sign) if _size(plus) < 0.0 else replace(value, plus=plus)
     if is_dataclass(value) and not isinstance(value, type):
         changed = {field.name: _resolved(getattr(value, field.name), values) for field in fields(value)}
         return replace(value, **changed)

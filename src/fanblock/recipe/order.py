@@ -36,7 +36,9 @@ def check_order(steps: tuple[ReadStep, ...], whole: bool, steps_place: Place, fi
     for step in steps:
         if step.kind.stage == DIVIDES:
             what = "divides a band, and this recipe is made of bust and waist."
-            findings.wrong("step-block", step.where, what, "Use `separate`, or say what `block` it is made of.", step.place)
+            findings.wrong(
+                "step-block", step.where, what, "Use `separate`, or say what `block` it is made of.", step.place
+            )
     _check_once(steps, findings)
 
 

@@ -94,9 +94,7 @@ def parse_setting(text: str, vocabulary: Vocabulary) -> Length | Share:
             raise UnreadableError(f"got {shown(text)}, needs {NEEDS_SETTING}.") from error
         raise
     if isinstance(amount, Dial) or (isinstance(amount, Share) and amount.of):
-        raise UnreadableError(
-            f"got {shown(text)}, needs {NEEDS_SETTING}.", "A dial names its measure once, with `of`."
-        )
+        raise UnreadableError(f"got {shown(text)}, needs {NEEDS_SETTING}.", "A dial names its measure once, with `of`.")
     return amount
 
 
@@ -169,9 +167,7 @@ def parse_around(text: str, vocabulary: Vocabulary) -> Around:
                 f"got {shown(text)}, needs {NEEDS_AROUND}.", "A percentage around is of the half level."
             )
         if ratio > 1.0:
-            raise UnreadableError(
-                f"got {shown(text)}, but around ends at 100%, the centre back.", "Write 0% to 100%."
-            )
+            raise UnreadableError(f"got {shown(text)}, but around ends at 100%, the centre back.", "Write 0% to 100%.")
         plus, plus_sign = _plus(rest, words, vocabulary, NEEDS_AROUND, text)
         return Around(ratio=ratio, plus=plus, sign=plus_sign)
     known = (*LANDMARK_AROUNDS, *vocabulary.seams)
@@ -209,9 +205,7 @@ def _length_mm(words: str, vocabulary: Vocabulary, text: str) -> float:
             raise UnreadableError(f"got {shown(text)}, needs {NEEDS_AMOUNT}.") from error
         raise UnreadableError(f"{what}.", remedy) from error
     if not length_mm <= _MOST_LENGTH_MM:
-        raise UnreadableError(
-            f"got {shown(text)}, which is longer than 10 m.", "Check the number and the unit."
-        )
+        raise UnreadableError(f"got {shown(text)}, which is longer than 10 m.", "Check the number and the unit.")
     return round(length_mm, _MM_DECIMALS)
 
 
@@ -226,9 +220,7 @@ def _measure(words: str, vocabulary: Vocabulary, text: str) -> tuple[str, str]:
     found = leading_word(words, vocabulary.measures)
     if found is None:
         named = re.split(r"\s+[+-]\s*", words)[0]
-        what = (
-            f"got {shown(text)}, but there is no measure {shown(named)}." if named else f"got {shown(text)}."
-        )
+        what = f"got {shown(text)}, but there is no measure {shown(named)}." if named else f"got {shown(text)}."
         raise UnreadableError(what, nearest(named, vocabulary.measures))
     return found
 

@@ -120,7 +120,5 @@ def leading_percentage(text: str) -> tuple[float, bool, str] | None:
         return None
     percent = float(found.group(1))
     if percent > _MOST_PERCENT:
-        raise UnreadableError(
-            f"got {shown(text)}, which is more than {_MOST_PERCENT:.0f}%.", "Check the number."
-        )
+        raise UnreadableError(f"got {shown(text)}, which is more than {_MOST_PERCENT:.0f}%.", "Check the number.")
     return round(percent / 100.0, 8), _OF.match(text) is not None, text[found.end() :]

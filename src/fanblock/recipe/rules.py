@@ -142,9 +142,7 @@ def _check_below_waist(step: ReadStep, seam: Seam, hem: Hem | None, findings: Fi
     below = [is_below_waist(position.height, hem) for position in seam.through]
     if any(below) and not all(below) and seam.below_waist is None:
         what = "the seam runs on below the waist, but does not say how it is made up there."
-        remedy = (
-            "Write `below waist: open` if it parts into tabs, `below waist: sewn` if it is sewn to the hem."
-        )
+        remedy = "Write `below waist: open` if it parts into tabs, `below waist: sewn` if it is sewn to the hem."
         findings.wrong("below-waist", f"{step.where} › below waist", what, remedy, step.place)
 
 
@@ -173,9 +171,7 @@ def _size(amount: object) -> float:
             return 1.0
 
 
-def _check_panels(
-    separate: ReadStep, panels: tuple[str, ...], steps: tuple[ReadStep, ...], findings: Findings
-) -> None:
+def _check_panels(separate: ReadStep, panels: tuple[str, ...], steps: tuple[ReadStep, ...], findings: Findings) -> None:
     for number, name in enumerate(panels, start=1):
         if not is_name(name):
             where = f"{separate.where} › panels › item {number}"

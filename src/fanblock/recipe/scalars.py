@@ -87,9 +87,7 @@ def _word(node: Text, kind: Any) -> str:
 
 def _text(node: Text, _vocabulary: Vocabulary) -> str:
     if len(node.text) > _LONGEST_TEXT:
-        raise UnreadableError(
-            f"got a text of {len(node.text)} letters, more than {_LONGEST_TEXT}.", "Shorten it."
-        )
+        raise UnreadableError(f"got a text of {len(node.text)} letters, more than {_LONGEST_TEXT}.", "Shorten it.")
     if not node.text.strip():
         raise UnreadableError("nothing stands here, needs a text.")
     return node.text.strip()

@@ -90,9 +90,7 @@ def read_steps(node: Node, kinds: Mapping[str, StepKind], findings: Findings) ->
 def _read_step(item: Node, number: int, kinds: Mapping[str, StepKind], findings: Findings) -> ReadStep | None:
     where = f"step {number}"
     if not isinstance(item, Table):
-        remedy = (
-            f"Write `- {item.text.strip()}: {{…}}`." if isinstance(item, Text) and item.text in kinds else ""
-        )
+        remedy = f"Write `- {item.text.strip()}: {{…}}`." if isinstance(item, Text) and item.text in kinds else ""
         what = f"got {_got(item)}, needs a step with its options, such as `hem: {{height: waist}}`."
         findings.wrong("wrong-step", where, what, remedy, item.place)
         return None
@@ -119,9 +117,7 @@ def _read_step(item: Node, number: int, kinds: Mapping[str, StepKind], findings:
     own = findings.scratch()
     options = decode_fields(table, step_kind.options, where, own)
     findings.keep(own)
-    read = ReadStep(
-        step_kind, None if options is FAULT else options, number, entry.place, table, tuple(own.sightings)
-    )
+    read = ReadStep(step_kind, None if options is FAULT else options, number, entry.place, table, tuple(own.sightings))
     _ask_step(read, findings)
     return read
 
@@ -136,9 +132,7 @@ def _ask_step(read: ReadStep, findings: Findings) -> None:
 
 
 def _example(step_kind: StepKind) -> str:
-    key = next(
-        (key_of(field) for field in fields(step_kind.options) if not field.metadata.get("rest")), "front"
-    )
+    key = next((key_of(field) for field in fields(step_kind.options) if not field.metadata.get("rest")), "front")
     return f"{step_kind.name}: {{{key}: …}}"
 
 

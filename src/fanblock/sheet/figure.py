@@ -49,6 +49,7 @@ _LEG = ((1.2, 64.0), (0.9, 69.0), (0.0, 73.0))
 BUST_Y, WAIST_Y, HIP_Y, NAPE_Y = 118.0, 101.0, 82.0, 142.5
 LOW_Y, HIGH_Y = 64.0, 169.0
 
+
 def figures(left: float, bottom: float, height_mm: float, numbers: dict[str, int]) -> tuple[Group, float]:
     """Return the two figures side by side and how wide they are; ``numbers`` puts each measure's number at
     its place.

@@ -73,9 +73,5 @@ def paper(name: str) -> Paper:
     if wide:
         return roll(float(wide[1]))
     raise ExportError(
-        [
-            Problem(
-                "paper", "paper", f"There is no paper called “{name}”.", nearest(word, [*PAPERS, "roll 914"])
-            )
-        ]
+        [Problem("paper", "paper", f"There is no paper called “{name}”.", nearest(word, [*PAPERS, "roll 914"]))]
     )

@@ -27,9 +27,25 @@ def paper_findings(paper: Paper, drawing: Drawing, pages: Sequence[Page]) -> tup
     unseen = _unseen(drawing, pages)
     count = f"{len(pages)} page{'s' if len(pages) > 1 else ''} of {paper.name}"
     return (
-        within(f"paper-{tag}-scale", FAMILY, unmeasured, 0, "pages", f"{count}: 100 mm and 4 in to measure, both ways, on each"),
-        within(f"paper-{tag}-margin", FAMILY, outside, 0, "pages", f"{count}: nothing lies outside what a printer reaches"),
-        within(f"paper-{tag}-whole", FAMILY, unseen, 0, "points", f"{count}: every line of the pattern stands on one of them"),
+        within(
+            f"paper-{tag}-scale",
+            FAMILY,
+            unmeasured,
+            0,
+            "pages",
+            f"{count}: 100 mm and 4 in to measure, both ways, on each",
+        ),
+        within(
+            f"paper-{tag}-margin", FAMILY, outside, 0, "pages", f"{count}: nothing lies outside what a printer reaches"
+        ),
+        within(
+            f"paper-{tag}-whole",
+            FAMILY,
+            unseen,
+            0,
+            "points",
+            f"{count}: every line of the pattern stands on one of them",
+        ),
     )
 
 
@@ -44,7 +60,9 @@ def _measures(page: Page) -> bool:
     ]
     sizes = np.array([np.ptp(stroke.beziers.reshape(-1, 2), axis=0) for stroke in strokes]).reshape(-1, 2)
     return all(
-        bool(np.any(np.abs(sizes[:, axis] - length) <= READ_BACK_MM)) for length in (SQUARE_MM, BAR_MM) for axis in (0, 1)
+        bool(np.any(np.abs(sizes[:, axis] - length) <= READ_BACK_MM))
+        for length in (SQUARE_MM, BAR_MM)
+        for axis in (0, 1)
     )
 
 
@@ -55,7 +73,8 @@ def _ink_outside(page: Page, paper: Paper) -> bool:
     drawn = [*page.under, *page.over]
     found = [box for box in (extent(ink_points(drawn)), page.window) if box is not None]
     return any(
-        box.left < room.left or box.bottom < room.bottom or box.right > room.right or box.top > room.top for box in found
+        box.left < room.left or box.bottom < room.bottom or box.right > room.right or box.top > room.top
+        for box in found
     )
 
 

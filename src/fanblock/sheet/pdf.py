@@ -72,9 +72,7 @@ def tiled_sheets(
     for at, tile in enumerate(plan.tiles, len(first) + 1):
         under, over = tile_page(plan, tile, carried, words, f"page {at} of {total}")
         pages.append(
-            Page(
-                paper.width_mm, paper.height_mm, tuple(under), tuple(over), window_on(paper), plan.shift(tile)
-            )
+            Page(paper.width_mm, paper.height_mm, tuple(under), tuple(over), window_on(paper), plan.shift(tile))
         )
     return Sheets(paper, drawing, tuple(pages))
 
@@ -143,8 +141,7 @@ def _holding(drawing: Drawing, paper: Paper) -> Paper:
             Problem(
                 "too-large",
                 "paper",
-                f"The drawing is {drawing.width_mm:.0f} × {drawing.height_mm:.0f} mm "
-                f"and does not fit on {paper.name}.",
+                f"The drawing is {drawing.width_mm:.0f} × {drawing.height_mm:.0f} mm and does not fit on {paper.name}.",
                 "Choose wider paper, or pages to be joined.",
             )
         ]

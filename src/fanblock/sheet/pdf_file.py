@@ -79,13 +79,8 @@ def _layers(pdf: pikepdf.Pdf, drawing: Drawing) -> dict[str, str]:
     kinds = {LAYERS.get(item.pen, "") if isinstance(item, Stroke) else WORDS_LAYER for item in items}
     names = {title: f"L{count}" for count, title in enumerate(sorted(kinds - {""}))}
     if names:
-        made = [
-            pdf.make_indirect(pikepdf.Dictionary(Type=pikepdf.Name.OCG, Name=title))
-            for title in sorted(names)
-        ]
-        pdf.Root.OCProperties = pikepdf.Dictionary(
-            OCGs=made, D=pikepdf.Dictionary(Order=made, ON=made, Name="layers")
-        )
+        made = [pdf.make_indirect(pikepdf.Dictionary(Type=pikepdf.Name.OCG, Name=title)) for title in sorted(names)]
+        pdf.Root.OCProperties = pikepdf.Dictionary(OCGs=made, D=pikepdf.Dictionary(Order=made, ON=made, Name="layers"))
     return names
 
 

@@ -67,10 +67,7 @@ def embedded(pdf: pikepdf.Pdf, face: Face, lines: Iterable[tuple[Glyph, ...]]) -
 
 def _letters_of(letters: dict[int, str]) -> bytes:
     """A character map from glyph numbers to letters, a hundred to a block as the format asks."""
-    pairs = [
-        f"<{number:04X}> <{text.encode('utf-16-be').hex().upper()}>"
-        for number, text in sorted(letters.items())
-    ]
+    pairs = [f"<{number:04X}> <{text.encode('utf-16-be').hex().upper()}>" for number, text in sorted(letters.items())]
     blocks = [pairs[at : at + 100] for at in range(0, len(pairs), 100)]
     lines = [
         "/CIDInit /ProcSet findresource begin",

@@ -117,9 +117,7 @@ def _look(pattern: Pattern) -> str:
             says += [finding.says for finding in pattern.findings if _wants_a_look(finding)]
         if says:
             parts.append(f"<h3>{escape(NOTES.get(kind, kind))}</h3>{_list(says)}")
-    parts.append(
-        f"<p>{escape(telling(pattern).look)}</p>"
-    )
+    parts.append(f"<p>{escape(telling(pattern).look)}</p>")
     return "".join(parts)
 
 
@@ -137,7 +135,10 @@ def _glossary(pattern: Pattern) -> str:
         ),
         *_of_the_block(pattern),
         ("dial", "a number of the recipe that you may set yourself; see Dials."),
-        ("take", "what a seam takes out of the cloth at one height, both its edges together; below nought it lets out."),
+        (
+            "take",
+            "what a seam takes out of the cloth at one height, both its edges together; below nought it lets out.",
+        ),
         ("truing", "moving the ends of a seam's two edges a little until both are equally long."),
         ("from memory", "from memory of the trade, not measured and not from a book: doubt it first."),
     )
@@ -151,7 +152,10 @@ def _of_the_block(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     turn = abs(math.degrees(pattern.block.turn_rad))
     return (
         ("block", "one half of the body from waist to bust as a flat sheet, before any garment is drawn on it."),
-        (f"turns {turn:.0f}°", "how far that sheet swings round from centre front to centre back; a straight tube has 0°."),
+        (
+            f"turns {turn:.0f}°",
+            "how far that sheet swings round from centre front to centre back; a straight tube has 0°.",
+        ),
     )
 
 

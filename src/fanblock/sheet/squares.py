@@ -139,7 +139,5 @@ def _ruler(x: float, y: float, total: float, way: tuple[float, float]) -> list[S
         items.append(tick(12.7 * count, -(_LONG_TICK_MM if count % 2 == 0 else _TICK_MM)))
         if count and count % 4 == 0:
             foot = start + 12.7 * count * along - (_LONG_TICK_MM + 2.6) * side
-            items.append(
-                Words(f"{count // 2} in", foot[0], foot[1], _WORDS_MM, "middle", turn, color=PAPER_BLUE)
-            )
+            items.append(Words(f"{count // 2} in", foot[0], foot[1], _WORDS_MM, "middle", turn, color=PAPER_BLUE))
     return items

@@ -132,9 +132,7 @@ def plan_tiles(drawing: Drawing, paper: Paper) -> TilePlan:
     own = field_on(paper)
     if paper.is_roll or min(own.width_mm, own.height_mm) < LEAST_FIELD_MM:
         what = f"{paper.name} cannot be joined from pages."
-        raise ExportError(
-            [Problem("tile-paper", "paper", what, "Choose A4, Letter or A3, or print it in one piece.")]
-        )
+        raise ExportError([Problem("tile-paper", "paper", what, "Choose A4, Letter or A3, or print it in one piece.")])
     parts = [ink_points((group,)) for group in drawing.groups]
     points = np.vstack((np.empty((0, 2)), *parts))
     around = extent(points)

@@ -137,7 +137,9 @@ class Worn:
         lengths = self.pattern.body.lengths
         nape = lengths.get("back length", 400.0)
         tops = [UPRIGHT_RATIO * lengths.get("front length", nape + 40.0), nape]
-        ends = [edge.curve.points for panel in self.panels for edge in panel.edges if edge.kind == SHOULDER and edge.mate]
+        ends = [
+            edge.curve.points for panel in self.panels for edge in panel.edges if edge.kind == SHOULDER and edge.mate
+        ]
         if ends:
             around, height = self.pattern.block.where(np.vstack(ends))
             up = height * self.pattern.block.ruling_length_mm(around) * UPRIGHT_RATIO

@@ -23,9 +23,7 @@ class Allowances:
 
     seam: Amount = field(default=Length(15.0), metadata={"for": "beyond seams"})
     center: Amount = field(default=Length(15.0), metadata={"for": "beyond a centre line that is a seam"})
-    lacing: Amount = field(
-        default=Length(25.0), metadata={"for": "beyond lacing edges, to fold under the eyelets"}
-    )
+    lacing: Amount = field(default=Length(25.0), metadata={"for": "beyond lacing edges, to fold under the eyelets"})
     top: Amount = field(default=Length(0.0), metadata={"for": "beyond the top edge; bound edges have none"})
     hem: Amount = field(default=Length(0.0), metadata={"for": "beyond the hem; bound edges have none"})
     slit: Amount = field(default=Length(0.0), metadata={"for": "beyond the open sides of tabs"})
@@ -40,9 +38,10 @@ class Allowances:
 
 def run(work: Work, options: Allowances) -> Work:
     """Return the panels with these widths chosen."""
-    kinds = {
-        name: size_mm(work.body, getattr(options, name), "waist", name)
-        for name in DEFAULT_ALLOWANCES
-    }
+    kinds = {name: size_mm(work.body, getattr(options, name), "waist", name) for name in DEFAULT_ALLOWANCES}
     named = {name: size_mm(work.body, width, "waist", name) for name, width in sorted(options.named.items())}
-    return replace(work, allowance_by_kind={**work.allowance_by_kind, **kinds}, allowance_by_name={**work.allowance_by_name, **named})
+    return replace(
+        work,
+        allowance_by_kind={**work.allowance_by_kind, **kinds},
+        allowance_by_name={**work.allowance_by_name, **named},
+    )

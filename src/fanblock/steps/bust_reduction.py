@@ -18,13 +18,9 @@ from fanblock.terms import Amount
 class BustReduction:
     """What the finished bust, gap included, is smaller than body and ease."""
 
-    by: Amount = field(
-        metadata={"for": "taken in at the bust, whole garment; a share is a share of the body's bust"}
-    )
+    by: Amount = field(metadata={"for": "taken in at the bust, whole garment; a share is a share of the body's bust"})
 
 
 def run(draft: Draft, options: BustReduction) -> Draft:
     """Return the draft with this reduction booked against its bust."""
-    return replace(
-        draft, bust_reduction_mm=draft.bust_reduction_mm + amount_mm(draft.body, options.by, of="bust")
-    )
+    return replace(draft, bust_reduction_mm=draft.bust_reduction_mm + amount_mm(draft.body, options.by, of="bust"))

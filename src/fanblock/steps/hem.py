@@ -26,9 +26,7 @@ class Hem:
     """The lower edge: one height, points, or named edges with corners between them."""
 
     height: Height | None = field(default=None, metadata={"for": "one height, along every ruling"})
-    through: tuple[Position, ...] = field(
-        default=(), metadata={"for": "points, from center front to center back"}
-    )
+    through: tuple[Position, ...] = field(default=(), metadata={"for": "points, from center front to center back"})
     edges: tuple[EdgeSpec, ...] = field(
         default=(), metadata={"for": "named edges with corners between them, from front to back"}
     )

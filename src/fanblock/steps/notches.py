@@ -21,12 +21,8 @@ from fanblock.terms import Amount, Length, Share
 class Notches:
     """Place and length of the ticks."""
 
-    at: Share = field(
-        default=Share(0.4), metadata={"for": "share of the seam above the waist, counted from the waist"}
-    )
-    tick: Amount = field(
-        default=Length(5.0), metadata={"for": "length of a tick, inward from the stitch line"}
-    )
+    at: Share = field(default=Share(0.4), metadata={"for": "share of the seam above the waist, counted from the waist"})
+    tick: Amount = field(default=Length(5.0), metadata={"for": "length of a tick, inward from the stitch line"})
 
 
 def problems(options: Notches) -> tuple[tuple[str, str, str], ...]:

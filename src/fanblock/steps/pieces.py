@@ -71,7 +71,8 @@ def run(draft: Draft, options: Pieces) -> Work:
             raise _refused("cloth", f"got {longest:.0f} mm, needs {SHORTEST_MM:.0f} mm or more.", "")
     fold = (options.fold or BACK) if halved else ""
     return divided(
-        draft, Division(options.name, options.least, longest, fold if fold in (BACK, FRONT) else "", options.ends == "sewn")
+        draft,
+        Division(options.name, options.least, longest, fold if fold in (BACK, FRONT) else "", options.ends == "sewn"),
     )
 
 

@@ -32,18 +32,14 @@ class Seam:
 
     name: str = field(metadata={"for": "the name its two edges get"})
     through: tuple[Position, ...] = field(metadata={"for": "points, from the top down"})
-    share: float | None = field(
-        default=None, metadata={"for": "its part of the reductions, against the other seams'"}
-    )
+    share: float | None = field(default=None, metadata={"for": "its part of the reductions, against the other seams'"})
     take: Mapping[Height, Amount] = field(
         default_factory=dict, metadata={"for": "what it takes at named heights, both edges together"}
     )
     below_waist: Literal["open", "sewn"] | None = field(
         default=None, metadata={"for": "whether it parts into tabs or is sewn below the waist"}
     )
-    spring: Amount = field(
-        default=Length(0.0), metadata={"for": "what it adds at the hem, both edges together"}
-    )
+    spring: Amount = field(default=Length(0.0), metadata={"for": "what it adds at the hem, both edges together"})
 
 
 def problems(options: Seam) -> tuple[tuple[str, str, str], ...]:

@@ -26,9 +26,7 @@ class Separate:
 def problems(options: Separate) -> tuple[tuple[str, str, str], ...]:
     """Return what is wrong with these options as (option, what, remedy)."""
     twice = sorted({name for name in options.panels if options.panels.count(name) > 1})
-    return tuple(
-        ("panels", f"“{name}” stands twice.", "Give every panel a name of its own.") for name in twice
-    )
+    return tuple(("panels", f"“{name}” stands twice.", "Give every panel a name of its own.") for name in twice)
 
 
 def run(draft: Draft, options: Separate) -> Work:

@@ -26,14 +26,10 @@ class Tabs:
 
     slits: Mapping[str, int | tuple[Share, ...]] = field(
         default_factory=dict,
-        metadata={
-            "for": "for each panel, a number of even slits or their places as shares of the panel's waist"
-        },
+        metadata={"for": "for each panel, a number of even slits or their places as shares of the panel's waist"},
     )
     corner: Amount = field(default=Length(12.0), metadata={"for": "radius of the tabs' corners"})
-    shape: Literal["rounded", "square"] = field(
-        default="rounded", metadata={"for": "whether corners are rounded"}
-    )
+    shape: Literal["rounded", "square"] = field(default="rounded", metadata={"for": "whether corners are rounded"})
 
 
 def run(work: Work, options: Tabs) -> Work:

@@ -39,7 +39,9 @@ class TopEdge:
 def problems(options: TopEdge) -> tuple[tuple[str, str, str], ...]:
     """Return what is wrong with these options as (option, what, remedy)."""
     if bool(options.through) == bool(options.edges):
-        return (("through", "needs either `through` or `edges`.", "Give one smooth curve, or named edges with corners."),)
+        return (
+            ("through", "needs either `through` or `edges`.", "Give one smooth curve, or named edges with corners."),
+        )
     if options.through and len(options.through) < 2:
         return (("through", "needs at least two points.", "Give the edge from center front to center back."),)
     return edge_problems(options.edges)

@@ -18,13 +18,9 @@ from fanblock.terms import Amount
 class WaistReduction:
     """What the finished waist, gap included, is smaller than body and ease."""
 
-    by: Amount = field(
-        metadata={"for": "taken in at the waist, whole garment; a share is a share of the body's waist"}
-    )
+    by: Amount = field(metadata={"for": "taken in at the waist, whole garment; a share is a share of the body's waist"})
 
 
 def run(draft: Draft, options: WaistReduction) -> Draft:
     """Return the draft with this reduction booked against its waist."""
-    return replace(
-        draft, waist_reduction_mm=draft.waist_reduction_mm + amount_mm(draft.body, options.by, of="waist")
-    )
+    return replace(draft, waist_reduction_mm=draft.waist_reduction_mm + amount_mm(draft.body, options.by, of="waist"))

@@ -16,7 +16,6 @@ def canonical_text(wearer: Wearer) -> str:
         lines.append(f"over {measures.over} {measures.taken_on or '-'}")
         lines += [f"  {name} {value:.6f}" for name, value in sorted(measures.values.items())]
     lines += sorted(
-        f"tilt {tilt.at} {tilt.take_mm:.6f} {tilt.height_ratio:.6f} {tilt.to or '-'}"
-        for tilt in wearer.figure
+        f"tilt {tilt.at} {tilt.take_mm:.6f} {tilt.height_ratio:.6f} {tilt.to or '-'}" for tilt in wearer.figure
     )
     return "\n".join(lines) + "\n"

@@ -31,13 +31,9 @@ def read_figure(node: Node, units: str | None, problems: list[Problem]) -> tuple
     if isinstance(node, Table) and _one_sided(node, "figure", problems):
         return ()
     if not isinstance(node, Listing):
-        problems.append(
-            _problem("figure", f"this is {kind(node)}, not a list of corrections.", _EXAMPLE, node.place)
-        )
+        problems.append(_problem("figure", f"this is {kind(node)}, not a list of corrections.", _EXAMPLE, node.place))
         return ()
-    tilts = [
-        _correction(item, f"figure › {number}", units, problems) for number, item in enumerate(node, start=1)
-    ]
+    tilts = [_correction(item, f"figure › {number}", units, problems) for number, item in enumerate(node, start=1)]
     return tuple(tilt for tilt in tilts if tilt is not None)
 
 
@@ -120,20 +116,14 @@ def _take(table: Table, where: str, units: str | None, problems: list[Problem]) 
         return None
     if entry.name == "let out" and length_mm < 0:
         says = f"{shown(entry.value.text)} lets out less than nothing."
-        problems.append(
-            _problem(inside, says, "Write take with the length, without a minus.", entry.value.place)
-        )
+        problems.append(_problem(inside, says, "Write take with the length, without a minus.", entry.value.place))
         return None
     if length_mm == 0:
-        problems.append(
-            _problem(inside, "a wedge of nothing changes nothing.", "Leave it out.", entry.value.place)
-        )
+        problems.append(_problem(inside, "a wedge of nothing changes nothing.", "Leave it out.", entry.value.place))
         return None
     if abs(length_mm) > TAKE_MOST_MM:
         says = f"{shown(entry.value.text)} is more than a tilt can be (6 cm, 2 3/8 in)."
-        problems.append(
-            _problem(inside, says, "Look at bust to waist first: is it right?", entry.value.place)
-        )
+        problems.append(_problem(inside, says, "Look at bust to waist first: is it right?", entry.value.place))
         return None
     return -length_mm if entry.name == "let out" else length_mm
 

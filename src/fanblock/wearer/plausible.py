@@ -29,9 +29,7 @@ LARGE_WAIST, LARGE_WAIST_USUAL = 1.5, 1.2
 """The waist as a share of the bust."""
 WAIST_OVER_HIP = 1.35
 
-_BOARD = (
-    "Measure again: tapes level, the one between them taut like a board, not into the hollow and not plumb."
-)
+_BOARD = "Measure again: tapes level, the one between them taut like a board, not into the hollow and not plumb."
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,9 +45,7 @@ class Doubt:
         return f"{self.what} {self.remedy}".rstrip()
 
 
-def doubts(
-    values: Mapping[str, float], units: str, typed: Mapping[str, Typed] | None = None
-) -> tuple[Doubt, ...]:
+def doubts(values: Mapping[str, float], units: str, typed: Mapping[str, Typed] | None = None) -> tuple[Doubt, ...]:
     """Return what is hard to believe in ``values`` (mm by measure name).
 
     ``units`` is for talking back. ``typed`` says how each value was typed, so that a slip of the unit can
@@ -57,9 +53,7 @@ def doubts(
     compared with others.
     """
     say = _Speech(units)
-    alone = [
-        doubt for name in MEASURES if name in values for doubt in _band(name, values[name], say, typed or {})
-    ]
+    alone = [doubt for name in MEASURES if name in values for doubt in _band(name, values[name], say, typed or {})]
     refused = {doubt.measure for doubt in alone if doubt.refuses}
     sound = {name: value for name, value in values.items() if name not in refused}
     return (*alone, *(doubt for compare in _COMPARISONS for doubt in compare(sound, say)))
@@ -81,9 +75,7 @@ def _band(name: str, mm: float, say: _Speech, typed: Mapping[str, Typed]) -> Ite
     own = typed.get(name)
     unit = own.unit if own else say.units
     text = str(own) if own else say(mm)
-    low, high = (
-        (measure.least_mm, measure.most_mm) if refuses else (measure.usual_least_mm, measure.usual_most_mm)
-    )
+    low, high = (measure.least_mm, measure.most_mm) if refuses else (measure.usual_least_mm, measure.usual_most_mm)
     too = "too" if refuses else "unusually"
     size = "small" if measure.whole_girth else "short"
     large = "large" if measure.whole_girth else "long"
@@ -93,11 +85,7 @@ def _band(name: str, mm: float, say: _Speech, typed: Mapping[str, Typed]) -> Ite
     )
     remedy = _likely(measure, mm, unit, own)
     if not remedy:
-        remedy = (
-            _BOARD
-            if name.startswith(("bust to waist", "raised"))
-            else "Look at the number, or measure again."
-        )
+        remedy = _BOARD if name.startswith(("bust to waist", "raised")) else "Look at the number, or measure again."
     yield Doubt(name, refuses, what, remedy)
 
 
@@ -112,9 +100,7 @@ def _likely(measure: Measure, mm: float, unit: str, own: Typed | None) -> str:
     if measure.whole_girth and usual(2 * mm):
         guesses.append(f"half the girth (the whole is then {format_length(2 * mm, unit)})")
     guesses += [
-        f"{number} {other}"
-        for other in ("in", "cm", "mm")
-        if other != unit and usual(mm * UNITS[other] / UNITS[unit])
+        f"{number} {other}" for other in ("in", "cm", "mm") if other != unit and usual(mm * UNITS[other] / UNITS[unit])
     ]
     return f"Is it {', or '.join(guesses)}?" if guesses else ""
 
@@ -145,15 +131,11 @@ def _waist(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
             remedy = "Is the waist half the girth, or was it taken laced? Measure the body as it is."
             yield Doubt("waist", share < SMALL_WAIST, what, remedy)
         elif share > LARGE_WAIST_USUAL:
-            yield Doubt(
-                "waist", share > LARGE_WAIST, what, "Is the bust half the girth, or were the two swapped?"
-            )
+            yield Doubt("waist", share > LARGE_WAIST, what, "Is the bust half the girth, or were the two swapped?")
     hip = values.get("hip")
     if hip and waist > hip:
         what = f"waist {say(waist)} is more than hip {say(hip)}."
-        yield Doubt(
-            "hip", waist / hip > WAIST_OVER_HIP, what, "Is the hip half the girth, or were the two swapped?"
-        )
+        yield Doubt("hip", waist / hip > WAIST_OVER_HIP, what, "Is the hip half the girth, or were the two swapped?")
 
 
 def _lengths(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
@@ -181,9 +163,7 @@ def _lengths(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
     height = values.get("underbust height")
     if height is not None and height >= front:
         what = f"underbust height {say(height)} is not below bust to waist {say(front)}."
-        yield Doubt(
-            "underbust height", True, what, "Measure it from the waist tape up to the underbust tape."
-        )
+        yield Doubt("underbust height", True, what, "Measure it from the waist tape up to the underbust tape.")
     arm = values.get("underarm")
     if arm is not None and arm < front:
         what = f"underarm {say(arm)} is shorter than bust to waist {say(front)}."
@@ -197,9 +177,7 @@ def _back(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
     for name in ("underarm", "bust to waist at back"):
         if name in values and values[name] >= back:
             what = f"{name} {say(values[name])} is not shorter than back length {say(back)}."
-            yield Doubt(
-                name, True, what, "The back length begins at the base of the neck: were the two swapped?"
-            )
+            yield Doubt(name, True, what, "The back length begins at the base of the neck: were the two swapped?")
 
 
 def _arc(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
@@ -218,9 +196,7 @@ def _arc(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
 
 
 def _chest(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
-    if {"upper chest", "bust"} <= values.keys() and values["upper chest"] - values[
-        "bust"
-    ] > CHEST_OVER_BUST_MM:
+    if {"upper chest", "bust"} <= values.keys() and values["upper chest"] - values["bust"] > CHEST_OVER_BUST_MM:
         what = f"upper chest {say(values['upper chest'])} is much more than bust {say(values['bust'])}."
         yield Doubt("upper chest", False, what, "Were the two swapped, or did the tape go over the arms?")
 

@@ -35,7 +35,9 @@ def over_stays(shift: Measures, held_bust_mm: float, units: str) -> tuple[Measur
         words[name] = f"{format_length(mm, units)}, {how}"
 
     for name, laced in (("bust", LACED_BUST), ("waist", LACED_WAIST)):
-        how = f"that over the shift less {laced:.0%} for lacing and {format_length(around_mm, units)} more for the stays"
+        how = (
+            f"that over the shift less {laced:.0%} for lacing and {format_length(around_mm, units)} more for the stays"
+        )
         put(name, shift.values[name] * (1.0 - laced) + around_mm, how)
     lift_mm = held_bust_mm - shift.values["bust to waist"]
     put("bust to waist", held_bust_mm, "where the stays hold the bust")

@@ -41,9 +41,7 @@ def _check_format(top: Table) -> None:
     if entry is None:
         if other := top.entry("recipe"):
             says = "this file is a recipe, not a wearer."
-            raise WearerError(
-                [Problem("wearer-format", "recipe", says, "Give a wearer's file here.", other.place)]
-            )
+            raise WearerError([Problem("wearer-format", "recipe", says, "Give a wearer's file here.", other.place)])
         says = "the file does not say that it is a wearer."
         raise WearerError([Problem("wearer-format", "", says, f"Begin it with wearer: {FORMAT}.", top.place)])
     number = entry.value.whole_number if isinstance(entry.value, Text) else None
@@ -93,9 +91,7 @@ class _Reading:
         node = top.get("name")
         if node is None or (isinstance(node, Text) and node.text.strip() == ""):
             place = top.place if node is None else node.place
-            self.wrong(
-                "name", "the wearer has no name.", "Write name: and what stands on the pattern pieces.", place
-            )
+            self.wrong("name", "the wearer has no name.", "Write name: and what stands on the pattern pieces.", place)
             return ""
         if not isinstance(node, Text):
             self.wrong("name", f"this is {kind(node)}, not a name.", "Write one line of text.", node.place)
@@ -181,9 +177,7 @@ class _Reading:
         try:
             datetime.date.fromisoformat(text)
         except ValueError:
-            self.wrong(
-                where, f"{shown(text)} is no day of the calendar.", "Look at month and day.", node.place
-            )
+            self.wrong(where, f"{shown(text)} is no day of the calendar.", "Look at month and day.", node.place)
         return text
 
     def over(self, node: Node | None, where: str) -> str:
@@ -201,11 +195,7 @@ class _Reading:
         where = f"{trail}measures"
         node = table.get("measures")
         if not isinstance(node, Table):
-            says = (
-                "there are no measures."
-                if node is None or kind(node) == "blank"
-                else f"this is {kind(node)}."
-            )
+            says = "there are no measures." if node is None or kind(node) == "blank" else f"this is {kind(node)}."
             remedy = f"Write at least {', '.join(NEEDED)}, each with its length, indented under measures:."
             self.wrong(where, says, remedy, table.place if node is None else node.place)
             return {}
@@ -227,9 +217,7 @@ class _Reading:
             self.wrong(where, "this is still blank.", MEASURES[entry.name].how + end, entry.place)
             return None
         if not isinstance(node, Text):
-            self.wrong(
-                where, f"this is {kind(node)}, not a length.", "Write a length, such as 91 cm.", node.place
-            )
+            self.wrong(where, f"this is {kind(node)}, not a length.", "Write a length, such as 91 cm.", node.place)
             return None
         try:
             length = typed_length(node.text, units)
@@ -237,24 +225,18 @@ class _Reading:
             self.wrong(where, str(error), "", node.place)
             return None
         if length.number <= 0:
-            self.wrong(
-                where, f"{shown(node.text)} is not more than nothing.", "Write the length.", node.place
-            )
+            self.wrong(where, f"{shown(node.text)} is not more than nothing.", "Write the length.", node.place)
             return None
         self.first_unit = self.first_unit or length.unit
         return length
 
-    def _believe(
-        self, node: Table, where: str, typed: dict[str, Typed], units: str | None, over: str
-    ) -> None:
+    def _believe(self, node: Table, where: str, typed: dict[str, Typed], units: str | None, over: str) -> None:
         places = {entry.name: entry.value.place for entry in node}
         values = {name: length.mm for name, length in typed.items()}
         for doubt in doubts(values, units or self.first_unit or "cm", typed):
             if doubt.refuses:
                 trail = f"{where} › {doubt.measure}"
-                self.problems.append(
-                    Problem("measure", trail, doubt.what, doubt.remedy, places[doubt.measure])
-                )
+                self.problems.append(Problem("measure", trail, doubt.what, doubt.remedy, places[doubt.measure]))
         if over != SHIFT and "raised" in values:
             says = f"over {over} the bust is already raised."
             remedy = "Write this length as bust to waist, and leave raised to the set over the shift."
@@ -266,9 +248,7 @@ class _Reading:
         if isinstance(node, Text):
             return (node.text.strip(),)
         if isinstance(node, Table):
-            self.wrong(
-                "notes", f"this is {kind(node)}.", "Write a text in quotation marks, or a list.", node.place
-            )
+            self.wrong("notes", f"this is {kind(node)}.", "Write a text in quotation marks, or a list.", node.place)
             return ()
         texts = []
         for number, item in enumerate(node, start=1):

@@ -103,7 +103,11 @@ def _mirrored(folded: _Side, crossing: _Side, along: Points, corner: Points, tur
     on_seam = corner + _seam_rise(turn, crossing.width_mm) * along
     place = _place_from_end(folded.moved, -reach) if reach < 0.0 else last
     end = point_at(folded.moved, place) if reach < 0.0 else folded.moved[-1] + reach * along
-    return place, np.array([end, on_seam, crossing.moved[0]]), 0.0
+    behind_mm = _behind_seam(turn, crossing.width_mm)
+    if behind_mm <= 0.0:
+        return place, np.array([end, on_seam, crossing.moved[0]]), 0.0
+    since = float(len(crossing.moved) - 1) - _place_from_end(crossing.moved[::-1], behind_mm)
+    return place, np.array([end, on_seam]), since
 
 
 def _mirrored_before(crossing: _Side, folded: _Side, along: Points, corner: Points, turn: float) -> Joint:
@@ -113,7 +117,15 @@ def _mirrored_before(crossing: _Side, folded: _Side, along: Points, corner: Poin
     last = float(len(folded.moved) - 1)
     place = last - _place_from_end(folded.moved[::-1], -reach) if reach < 0.0 else 0.0
     start = point_at(folded.moved, place) if reach < 0.0 else folded.moved[0] - reach * along
-    return float(len(crossing.moved) - 1), np.array([crossing.moved[-1], on_seam, start]), place
+    behind_mm = _behind_seam(turn, crossing.width_mm)
+    if behind_mm <= 0.0:
+        return float(len(crossing.moved) - 1), np.array([crossing.moved[-1], on_seam, start]), place
+    return _place_from_end(crossing.moved, behind_mm), np.array([on_seam, start]), place
+
+
+def _behind_seam(turn: float, crossing_mm: float) -> float:
+    """Return how much of the crossing edge's outer line lies outside the seam: what the mirror image takes the place of."""
+    return float(crossing_mm / math.tan(math.radians(turn)))
 
 
 def _place_from_end(line: Points, back_mm: float) -> float:

@@ -22,6 +22,9 @@ if TYPE_CHECKING:
 NEAR_MM, RUN_MM = 3.0, 15.0
 """A line runs along a join where it stays nearer than this for longer than that."""
 
+PEN_MM = 1.0
+"""Room for the width of pens about an outline."""
+
 APART_MM = 3.5
 """How near pieces may come to one another when one is moved off a join."""
 
@@ -82,8 +85,9 @@ def nudged(
 ) -> tuple[Shift, ...]:
     """Return the shifts of pieces, each that has a line along a join moved a little, to where least of it is so.
 
-    ``rings`` are the pieces' outlines and ``runs`` their lines, before the shift. A piece keeps within the drawing, on
-    pages there are anyway, and ``APART_MM`` from its neighbours; where that cannot be, it stays.
+    ``rings`` are the pieces' outlines and ``runs`` their lines, before the shift. A piece keeps within the drawing and
+    within what the plan's pages show, on pages there are anyway, and ``APART_MM`` from its neighbours; where that cannot
+    be, it stays.
     """
     found = [np.array(shift) for shift in shifts]
     for index, (ring, run) in enumerate(zip(rings, runs, strict=True)):
@@ -95,7 +99,7 @@ def nudged(
         for step in _STEPS:
             at = found[index] + np.array(step)
             moved = ring + at
-            inside = moved.min() >= 0.0 and (moved.max(axis=0) <= size_mm).all()
+            inside = moved.min() >= 0.0 and (moved.max(axis=0) <= size_mm).all() and _shown(moved, plan)
             left = along_mm(run + at, plan)
             if not inside or left >= least or not _on_pages(moved, plan):
                 continue
@@ -110,6 +114,14 @@ def nudged(
 def along_mm(runs: Points, plan: TilePlan) -> float:
     """Return how much of the lines in ``runs`` runs along joins of a plan."""
     return alongside_mm(runs, plan.grid, plan.rows, plan.columns)
+
+
+def _shown(ring: Points, plan: TilePlan) -> bool:
+    """Whether all of a ring, and the pen round it, lies within what the pages of a plan show together."""
+    grid, over = plan.grid, plan.paper.overlap_mm
+    (left, bottom), (right, top) = ring.min(axis=0) - PEN_MM, ring.max(axis=0) + PEN_MM
+    level = grid.left - over <= left and right <= grid.right
+    return bool(level and grid.bottom <= bottom and top <= grid.top + over)
 
 
 def _on_pages(ring: Points, plan: TilePlan) -> bool:

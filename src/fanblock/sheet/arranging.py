@@ -82,21 +82,17 @@ def _laid(pieces: tuple[Piece, ...], paper: Paper, name: str, kept: tuple[Points
 
     def plan_of(shifts: Sequence[Shift]) -> TilePlan:
         groups = tuple(moved_group(one.group, shift) for one, shift in zip(pieces, shifts, strict=True))
-        return plan_tiles(Drawing(name, *size, groups), paper)
+        ink = [one.ink + shift for one, shift in zip(pieces, shifts, strict=True)]
+        return plan_tiles(Drawing(name, *size, groups), paper, ink)
 
     plan = plan_of(shifts)
     runs = [firm_runs((one.group,)) for one in pieces]
     freed = nudged([one.outline for one in pieces], runs, shifts, plan, size)
     if freed == shifts:
         return Arranged(pieces, shifts, size, plan)
-    after = plan_of(freed)  # a plan holds only for the pieces where they lay when it was made
-    before_mm, after_mm = (
-        along_mm(np.vstack([run + shift for run, shift in zip(runs, where, strict=True)]), one)
-        for where, one in ((shifts, plan), (freed, after))
-    )
-    if (len(after.tiles), after_mm) < (len(plan.tiles), before_mm):
-        return Arranged(pieces, freed, size, after)
-    return Arranged(pieces, shifts, size, plan)
+    every = np.vstack([run + shift for run, shift in zip(runs, freed, strict=True)])
+    plan = min((plan, plan_of(freed)), key=lambda one: (len(one.tiles), along_mm(every, one)))
+    return Arranged(pieces, freed, size, plan)
 
 
 def _whole_pages(length_mm: float, field_mm: float, paper: Paper) -> float:

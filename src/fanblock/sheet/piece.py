@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -14,6 +15,7 @@ from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.pattern.model import FOLD, Notch, Panel, Pattern, Slit
 from fanblock.sheet.drawing import Group, Stroke, Words
+from fanblock.sheet.ink import ink_points
 from fanblock.sheet.labels import wishes
 from fanblock.sheet.placing import Placed, flag, place_all, place_along
 from fanblock.sheet.space import Box, Space
@@ -28,7 +30,7 @@ GRAIN_CLEAR_MM = 8.0
 """How far a grain arrow keeps from outline and slits, where it can."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Piece:
     """A printed piece in its own frame, lower left corner at the origin.
 
@@ -42,6 +44,11 @@ class Piece:
     ground: Points
     labels: tuple[Placed, ...]
     space: Space
+
+    @cached_property
+    def ink(self) -> Points:
+        """Where the piece puts ink (see :func:`fanblock.sheet.ink.ink_points`)."""
+        return ink_points((self.group,))
 
 
 def piece(panel: Panel, pattern: Pattern) -> Piece:

@@ -18,9 +18,7 @@ from fanblock.sheet.orders import orders
 GROUND_MM = 2.0
 """Side of the cells by which the pages that a piece lies on are told."""
 TRIED = 10
-"""How many orders of laying are tried for every number of pages across."""
-MORE = (0, 1)
-"""How many pages more than seem likely are tried across."""
+"""How many orders of laying are tried."""
 FRESH, JOIN = 1_000_000.0, 10_000.0
 """What a page more and a page join across a piece cost, against 1 for every cell that a piece lies further off."""
 
@@ -69,19 +67,18 @@ def pack_on_tiles(outlines: Sequence[Points], tiling: Tiling, gap_mm: float = GA
     area = sum(abs(region.area_mm2(outline)) for outline in outlines)
     least = max(int(tiling.touched(0.0, np.ptp(outline[:, 0]), tiling.step_x_mm)[1]) for outline in outlines) + 1
     likely = int(np.sqrt(area) / tiling.step_x_mm) + 1
+    width = max(least, likely) * tiling.step_x_mm + tiling.lap_mm
     best: tuple[tuple[int, int, float], tuple[Shift, ...]] | None = None
-    for across in sorted({max(least, likely + more) for more in MORE}):
-        width = across * tiling.step_x_mm + tiling.lap_mm
-        for order in orders(outlines)[:TRIED]:
-            shifts = table.laid(order, width, cost)
-            each = [pages(index, *shift) for index, shift in enumerate(shifts)]
-            score = (
-                len(frozenset().union(*each)),
-                sum(len(some) - 1 for some in each),
-                sum(x + y for x, y in shifts),
-            )
-            if best is None or score < best[0]:
-                best = (score, shifts)
+    for order in orders(outlines)[:TRIED]:
+        shifts = table.laid(order, width, cost)
+        each = [pages(index, *shift) for index, shift in enumerate(shifts)]
+        score = (
+            len(frozenset().union(*each)),
+            sum(len(some) - 1 for some in each),
+            sum(x + y for x, y in shifts),
+        )
+        if best is None or score < best[0]:
+            best = (score, shifts)
     if best is None:
         return Packing((), tiling.step_x_mm, tiling.step_y_mm)
     ends = [np.max(outline + shift, axis=0) for outline, shift in zip(outlines, best[1], strict=True)]

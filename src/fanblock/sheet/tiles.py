@@ -8,6 +8,7 @@ the left: ``B3``. A page whose field carries no ink is not made.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -122,10 +123,11 @@ def tile_name(row: int, column: int) -> str:
     return f"{letters}{column + 1}"
 
 
-def plan_tiles(drawing: Drawing, paper: Paper) -> TilePlan:
+def plan_tiles(drawing: Drawing, paper: Paper, ink: Sequence[Points] = ()) -> TilePlan:
     """Return the pages on which ``drawing`` fits: of several ways to lay the grid the one with fewest pages and,
     among such, the one with least of a cut or stitched line along a join, then fewest joins across a group.
 
+    ``ink`` may hand on the :func:`fanblock.sheet.ink.ink_points` of each group, where they are already known.
     Raises :class:`fanblock.problems.ExportError` for a roll, for paper too small, and for a drawing without
     ink.
     """
@@ -133,7 +135,7 @@ def plan_tiles(drawing: Drawing, paper: Paper) -> TilePlan:
     if paper.is_roll or min(own.width_mm, own.height_mm) < LEAST_FIELD_MM:
         what = f"{paper.name} cannot be joined from pages."
         raise ExportError([Problem("tile-paper", "paper", what, "Choose A4, Letter or A3, or print it in one piece.")])
-    parts = [ink_points((group,)) for group in drawing.groups]
+    parts = ink or [ink_points((group,)) for group in drawing.groups]
     points = np.vstack((np.empty((0, 2)), *parts))
     around = extent(points)
     if around is None:

@@ -93,7 +93,7 @@ def _joint(first: _Side, second: _Side) -> Joint:
         return _mirrored_before(first, second, joining, corner, turn)
     if turn < 0.0:
         return _inner(first, second, last)
-    return last, _mitre(first, second, leaving, joining, corner), 0.0
+    return _mitre(first, second, leaving, joining, corner)
 
 
 def _mirrored(folded: _Side, crossing: _Side, along: Points, corner: Points, turn: float) -> Joint:
@@ -166,13 +166,24 @@ def _inner(first: _Side, second: _Side, last: float) -> Joint:
     return on_first, np.array([point]), on_second
 
 
-def _mitre(first: _Side, second: _Side, leaving: Points, joining: Points, corner: Points) -> Points:
-    """Return the corner where both moved lines, carried on straight, meet; cut square where that lies far out."""
+def _mitre(first: _Side, second: _Side, leaving: Points, joining: Points, corner: Points) -> Joint:
+    """Return the joint where both moved lines, carried on straight, meet; cut square where that lies far out.
+
+    Where their widths differ the lines may meet within one of them: that one is then cut there, not carried on.
+    """
+    last = float(len(first.moved) - 1)
     end, start = first.moved[-1], second.moved[0]
     cross = leaving[0] * joining[1] - leaving[1] * joining[0]
     gap = start - end
     reach = (gap[0] * joining[1] - gap[1] * joining[0]) / cross
+    within_second = (gap[0] * leaving[1] - gap[1] * leaving[0]) / cross
     point = end + reach * leaving
-    if np.hypot(*(point - corner)) <= REACH * max(first.width_mm, second.width_mm):
-        return np.array([point])
-    return np.array([end, start])
+    if np.hypot(*(point - corner)) > REACH * max(first.width_mm, second.width_mm):
+        return last, np.array([end, start]), 0.0
+    if within_second > 0.0:
+        since = float(len(second.moved) - 1) - _place_from_end(second.moved[::-1], within_second)
+        return last, np.array([point_at(second.moved, since)]), since
+    if reach < 0.0:
+        until = _place_from_end(first.moved, -reach)
+        return until, np.array([point_at(first.moved, until)]), 0.0
+    return last, np.array([point]), 0.0

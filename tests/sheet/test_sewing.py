@@ -25,11 +25,11 @@ def test_every_seam_says_where_it_stops() -> None:
     )
 
 
-def test_open_seams_are_secured_and_clipped() -> None:
-    """Where a seam stops, the allowance is clipped to the bar and turned in (common practice, no source)."""
+def test_open_seams_are_secured_where_they_stop() -> None:
+    """Where a seam stops at the waist it is secured; its allowance ends there too (common practice, no source)."""
     said = [line for line in joining(stays()) if "secure it there" in line]
     assert len(said) == 1
-    assert "clip the allowance in to the waist bar and turn it in; the skirts below stay open" in said[0]
+    assert "press its allowance back: it ends at the bar. The skirts below stay open" in said[0]
 
 
 def test_a_centre_front_with_an_allowance_is_sewn() -> None:
@@ -37,7 +37,7 @@ def test_a_centre_front_with_an_allowance_is_sewn() -> None:
     lines = joining(stays())
     assert lines[-2:] == (
         "Sew the two centre fronts (piece 1, both halves) to each other, from the top to the lower edge.",
-        "The lacing edges at the centre back (piece 5) are not sewn: they are finished and laced, 5.0 cm apart.",
+        "The open edges at the centre back (piece 5) are not sewn: they are finished and laced, 5.0 cm apart.",
     )
 
 
@@ -82,3 +82,10 @@ def test_a_toile_without_lacing_speaks_of_none() -> None:
     edges = tuple(replace(edge, kind="center") if edge.kind == "lacing" else edge for edge in back.edges)
     closed = replace(pattern, panels=(*pattern.panels[:-1], replace(back, edges=edges)))
     assert "can be laced" not in " ".join(toile(closed))
+
+
+def test_edges_that_meet_are_left_open() -> None:
+    """A gown closes at the centre front edge to edge: sewn shut it could not be put on."""
+    said = " ".join(joining(drafted("pilot", "gown-bodice-1770s")))
+    assert "The open edges at the centre front (piece 1) are not sewn: they are finished and meet" in said
+    assert "Sew the two centre fronts" not in said

@@ -47,9 +47,6 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
         found.append(Finding("straight", FAMILY, WARNS, (bust - waist) / waist, STRAIGHT_RATIO, "ratio", says))
     if pattern.title.makes in BONED and pattern.body.over == SHIFT and "raised" not in pattern.body.lengths:
         found.append(_bust_at_rest(pattern))
-    if not pattern.body.taken_on:
-        says = "the measures carry no date; bodies change, so write one beside them"
-        found.append(Finding("undated", FAMILY, WARNS, 0.0, 0.0, "", says))
     found += [
         Finding(f"measure-{number}", FAMILY, WARNS, 0.0, 0.0, "", says)
         for number, says in enumerate(pattern.body.cautions, start=1)

@@ -12,7 +12,7 @@ from fanblock.draft.mates import MatePair, Rim, mated, rims_of
 from fanblock.draft.model import AROUND, HEIGHT, HEM_EDGE, TOP_EDGE, Draft, Line
 from fanblock.draft.ordering import front_to_back
 from fanblock.draft.outline import refuse_crossed_rulings
-from fanblock.draft.slicing import Loop, Side, closed_loop, holding, inside_at, sliced, split_at_height
+from fanblock.draft.slicing import Loop, Side, closed_loop, holding, sliced, split_at_height, stretches_at
 from fanblock.draft.takes import Take, takes_of
 from fanblock.draft.truing import Trued, trued
 from fanblock.draft.work import SeamRecord, Work
@@ -20,7 +20,7 @@ from fanblock.geometry.curve import Curve, Points
 from fanblock.geometry.meet import meetings, point_at
 from fanblock.pattern.model import CENTER, LACING, SEAM, SLIT, Edge, EdgeName, EndShift, Panel
 from fanblock.problems import GeometryError, Problem
-from fanblock.tolerances import LEAST_EDGE_MM, SAME_POINT_MM
+from fanblock.tolerances import ALONG_MM, LEAST_EDGE_MM, SAME_POINT_MM
 
 RUN_ON = 0.35
 """How far, as a share of bust to waist, a seam's edges are carried on below its end before the loop cuts them."""
@@ -214,9 +214,10 @@ def _traced(draft: Draft, panel: Panel) -> Loop:
 
 def _levels(draft: Draft, loop: Loop) -> MappingProxyType[str, tuple[Curve, ...]]:
     """Return the parts of the waist and bust levels inside a loop, from stitch line to stitch line."""
+    hair = ALONG_MM / draft.block.center_front_mm
     return MappingProxyType(
         {
-            name: tuple(draft.block.level(height, *stretch) for stretch in inside_at(loop, height))
+            name: tuple(draft.block.level(height, *stretch) for stretch in stretches_at(loop, height, hair))
             for name, height in (("waist", 0.0), ("bust", 1.0))
         }
     )

@@ -14,7 +14,7 @@ import numpy as np
 from fanblock.draft.model import AROUND, HEIGHT
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import contains, crossings, meetings, part, points_at
-from fanblock.pattern.model import CENTER, LACING, SEAM
+from fanblock.pattern.model import CENTER, HEM, LACING, SEAM, WAIST
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import LANDMARK_AROUNDS
 from fanblock.tolerances import GRAZING
@@ -159,6 +159,22 @@ def split_at_height(side: Side, height: float) -> tuple[Side, ...]:
     """Return ``side`` in two where it passes ``height``, or whole where it does not."""
     places = crossings(side.points, HEIGHT, height)
     return (side,) if not len(places) else side.pieces(float(places[0]))
+
+
+def stretches_at(loop: Loop, height: float, hair: float) -> list[tuple[float, float]]:
+    """Return the stretches of around in which ``loop`` holds a level, or has its lower edge on it.
+
+    A lower edge that keeps within ``hair`` (a height) of the level runs along it, as a waistline does along the waist: then
+    the level is as wide as that edge.
+    """
+    along = [
+        side.points[:, AROUND]
+        for side in loop
+        if side.kind in (HEM, WAIST) and float(np.max(np.abs(side.points[:, HEIGHT] - height))) < hair
+    ]
+    if along:
+        return [(float(arounds.min()), float(arounds.max())) for arounds in along]
+    return inside_at(loop, height)
 
 
 def inside_at(loop: Loop, height: float) -> list[tuple[float, float]]:

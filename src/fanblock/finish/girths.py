@@ -9,14 +9,14 @@ import numpy as np
 
 from fanblock.block.ruled import Block
 from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine
-from fanblock.draft.slicing import Loop, inside_at
+from fanblock.draft.slicing import Loop, inside_at, stretches_at
 from fanblock.draft.takes import Take
 from fanblock.draft.truing import CROSSING_KINDS
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import crossings, points_at
 from fanblock.pattern.model import HEM, SHOULDER, WAIST, Girth, Panel
-from fanblock.tolerances import GRAZING
+from fanblock.tolerances import ALONG_MM, GRAZING
 
 LEVELS = tuple(step / 10 for step in range(11))
 """The waist, the bust and every tenth of the way between."""
@@ -31,12 +31,13 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
     """Return the sums at the waist, the bust and every 10 % between, all of one half.
 
     The parts are where the finished panels' stitch lines cut the level. What is open is where the level runs, between a
-    panel's seams, above that panel's finished top edge or below its finished hem. Gap and takes are measured on the block; so parts + open + gap +
-    takes can be held against the block's own level.
+    panel's seams, above that panel's finished top edge or below its finished hem. Gap and takes are measured on the block;
+    so parts + open + gap + takes can be held against the block's own level.
     """
     draft = work.draft
     spans = [_Span(draft, panel, work) for panel in work.panels]
     heights = np.array(LEVELS)
+    hair = ALONG_MM / draft.block.center_front_mm
     taken_at = {take.seam.name: take(heights) for take in work.takes}
     edges_at = {take.seam.name: _edges_at(draft, take, heights) for take in work.takes}
     found = []
@@ -44,10 +45,14 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
         edges = {name: (float(front[number]), float(back[number])) for name, (front, back) in edges_at.items()}
         parts = free = 0.0
         for span in spans:
-            parts += _length(draft.block, height, inside_at(span.loop, height))
+            held = stretches_at(span.loop, height, hair)
+            parts += _length(draft.block, height, held)
             cloth = span.cloth_at(height, edges)
             free += _length(draft.block, height, _beyond(span.top, height, cloth, above=True))
-            free += _length(draft.block, height, _beyond(span.hem, height, cloth, above=False))
+            if held == inside_at(
+                span.loop, height
+            ):  # else its lower edge runs along the level: nothing is open below it
+                free += _length(draft.block, height, _beyond(span.hem, height, cloth, above=False))
         taken = tuple((name, float(mm[number])) for name, mm in taken_at.items())
         found.append(_girth(draft, height, taken, parts, free))
     return tuple(found)

@@ -83,7 +83,26 @@ def _title(pattern: Pattern, left: float, top: float, width: float) -> tuple[Ite
     more, top = paragraph(
         says, left, top, width, 3.6, bold=not pattern.sound, color="#000000" if pattern.sound else RED
     )
-    return items + more, top
+    items += more
+    for line in provisos(pattern):
+        more, top = paragraph(line, left, top, width, 3.6, bold=True, color=RED)
+        items += more
+    return items, top
+
+
+def provisos(pattern: Pattern) -> tuple[str, ...]:
+    """Return what must be put right before good cloth is cut by this: measures predicted, or the bust taken at rest."""
+    predicted = any(note.says.startswith("PREDICTED") for note in pattern.notes)
+    found = (
+        ["PREDICTED from measures over the shift: measure again laced in the stays, before you cut."]
+        if predicted
+        else []
+    )
+    if any(finding.code == "bust-at-rest" for finding in pattern.findings):
+        found.append(
+            "PROVISIONAL: the bust was measured at rest. Measure `raised` and draft again before you cut good cloth."
+        )
+    return tuple(found)
 
 
 def _cut_list(pattern: Pattern, left: float, width: float) -> tuple[list[tuple[str, str, str]], float]:
@@ -118,7 +137,12 @@ def _more(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
     second = low - room.height_mm - 2.0
     square = square_at(right - room.left, second - room.bottom)
     said = telling(pattern)
-    texts = (("For the toile", toile(pattern)), (said.before, said.cautions))
+    texts = (
+        ("For the toile", toile(pattern)),
+        ("On the toile", [said.look, *(note.says for note in pattern.notes if note.kind == "toile")]),
+        ("Guessed or predicted", [note.says for note in pattern.notes if note.kind == "guess"]),
+        (said.before, said.cautions),
+    )
     return _with_texts(items, min(first, second), square, texts, paper)
 
 

@@ -25,9 +25,10 @@ READING = (
     "separate pieces.",
     "An edge's points are its stitch line in loop order, its loop running counter-clockwise; `cut_line` is closed, "
     "its first point not repeated. `length` is that of the points given.",
-    "`waist_at` is measured from an edge's first point. `reversed` says that the mate, in its own loop order, walks "
+    "`waist_at` is measured from an edge's first point, and null where an edge does not cross the waist, as at a shoulder. `reversed` says that the mate, in its own loop order, walks "
     "the seam the other way. `notches.at` is measured from the edge's first point.",
-    "Levels are lists of lines from stitch line to stitch line. Girths are of one half, but for `body`, `ease`, "
+    "Levels are lists of lines from stitch line to stitch line; one that a lower edge runs along is as wide as that edge. "
+    "`gap.per_level` is the whole gap, `gap` of a girth half of it. Girths are of one half, but for `body`, `ease`, "
     "`reduction`, `target` and `finished`, which are of the whole garment.",
 )
 

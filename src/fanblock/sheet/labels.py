@@ -257,7 +257,7 @@ def _open_ends(panel: Panel) -> Iterator[tuple[Edge, bool]]:
 def _clip(panel: Panel, edge: Edge, at_start: bool) -> EdgeWish:
     """What is done with the allowance where it ends at a waist bar, just above the bar."""
     texts = []
-    for text in ("clip to the bar, turn in", "clip to the bar", "clip"):
+    for text in ("ends at the bar, press back", "ends at the bar", "ends here"):
         steps = [3.0 + 0.5 * Line(text, LEAST_MM).width_mm + more for more in (0.0, 2.0, 4.0, 8.0)]
         long = edge.curve.length_mm
         texts.append((text, tuple(step if at_start else long - step for step in steps if step < long)))

@@ -33,8 +33,8 @@ def joining(pattern: Pattern) -> tuple[str, ...]:
         lines.append("At each seam lay the two waist bars together first, then the ticks, then the ends.")
     if any(is_open(pattern, seam) for seam in seams):
         lines.append(
-            "Where a seam stops at the waist, secure it there with a few stitches on the spot, clip the allowance in to "
-            "the waist bar and turn it in; the skirts below stay open."
+            "Where a seam stops at the waist, secure it there with a few stitches on the spot and press its allowance "
+            "back: it ends at the bar. The skirts below stay open."
         )
     if any(panel.slits for panel in pattern.panels):
         lines.append("Cut each slit up to its bar only, and reinforce it there before it is bound.")
@@ -53,7 +53,9 @@ def toile(pattern: Pattern) -> tuple[str, ...]:
     """Return how to cut and put together a toile of this pattern that can be laced on, or of a band."""
     if pattern.band is not None:
         return band_toile(pattern)
-    lines = ["Cut it from as many layers as the garment will have, or from one firm cloth; a soft toile tells nothing."]
+    lines = [
+        "Cut outside the printed lines by what stands here. Cut it from as many layers as the garment will have, or from one firm cloth; a soft toile tells nothing."
+    ]
     if _edges(pattern, ARMHOLE):
         lines.append(
             "Leave 2 cm (3/4 in) more at the neck and round the arms, and cut it back on the body. Draw the edges on it, "
@@ -119,4 +121,5 @@ def _centers(pattern: Pattern) -> Iterator[str]:
     for panel, edge in _edges(pattern, LACING):
         place = phrases.prose(phrases.center_of(edge))
         gap = f", {format_length(pattern.gap_mm, pattern.body.units)} apart" if pattern.gap_mm else ""
-        yield f"The lacing edges at the {place} (piece {panel.number}) are not sewn: they are finished and laced{gap}."
+        closed = f"laced{gap}" if gap else "meet, laced or pinned edge to edge"
+        yield f"The open edges at the {place} (piece {panel.number}) are not sewn: they are finished and {closed}."

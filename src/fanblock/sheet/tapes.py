@@ -62,7 +62,7 @@ def tape_words(pattern: Pattern) -> tuple[tuple[str, str], ...]:
         (f"{_along('center front', pattern, front=True)}, waist to top edge", found.front_mm),
         ("under the arm, waist to top edge at its lowest", found.underarm_mm),
         (f"{_along('center back', pattern, front=False)}, waist to top edge", found.back_mm),
-        ("gap left open where it laces, at the waist", found.gap_mm),
+        ("gap left open where it laces, at the waist", found.gap_mm or None),
         ("waist as worn, gap included", found.worn_waist_mm),
     )
     return tuple((what, format_length(mm, units)) for what, mm in rows if mm is not None)

@@ -244,13 +244,13 @@ def test_files_that_cannot_be_read_are_told_so(text: str, expected: str) -> None
             "cm",
             f"w.yaml:5:9: measures › bust › 45 cm is too small for bust (between {BUST}). "
             "Is it half the girth (the whole is then 90.0 cm), or 45 in?\n"
-            "w.yaml:6:10: measures › waist › 36 cm is too small for waist (between 45.0 cm and 200.0 cm). "
+            "w.yaml:6:10: measures › waist › 36 cm is too small for waist (between 45.0 cm and 210.0 cm). "
             "Is it half the girth (the whole is then 72.0 cm), or 36 in?",
         ),
         (
             ["bust: 34 in", "waist: 28 cm", "bust to waist: 6"],
             "in",
-            "w.yaml:6:10: measures › waist › 28 cm is too small for waist (between 45.0 cm and 200.0 cm). "
+            "w.yaml:6:10: measures › waist › 28 cm is too small for waist (between 45.0 cm and 210.0 cm). "
             "Is it half the girth (the whole is then 56.0 cm), or 28 in?",
         ),
         (

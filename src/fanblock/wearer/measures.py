@@ -57,7 +57,7 @@ _ALL = (
         "the block", needed=True, girth=True,
     ),
     _measure(
-        "waist", (45, 54, 160, 200),
+        "waist", (45, 54, 160, 210),
         "All round where the body creases when you bend sideways. Let the tape settle, breathe out, "
         "hold it firm. Take nothing off: the recipe does.",
         "the block", needed=True, girth=True,

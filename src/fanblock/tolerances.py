@@ -12,9 +12,6 @@ SAME_POINT_MM = 1e-6
 SOLVED = 1e-12
 """Relative size of a Newton step at which a root counts as found."""
 
-SMALL_TURN_RAD = 1e-4
-"""Turns below this use the series of sin t / t, which there agrees with it to the last digit."""
-
 BLOCK_MM = 0.01
 """Most a block's bust, waist or centre may differ from its measure."""
 

@@ -42,7 +42,7 @@ def test_words_lie_inside_the_piece_or_on_its_flag(one: Piece) -> None:
     along = {
         item
         for label in one.labels
-        if label.name.startswith(("allowance", "clip"))
+        if label.name.startswith(("allowance", "bar"))
         for item in label.items
         if isinstance(item, Words)
     }
@@ -191,14 +191,14 @@ def test_wide_allowances_hold_their_own_words(one: Piece) -> None:
 
 
 def test_an_allowance_that_ends_at_the_waist_says_what_to_do() -> None:
-    """Both sides of every open seam say "clip" just above the waist bar; a seam sewn to the hem does not."""
+    """Both sides of every open seam say where the allowance ends, just above the waist bar; a seam sewn to the hem does not."""
     for panel in shipped()["ferrywoman stays-five-panels"].panels:
         one = piece(panel, shipped()["ferrywoman stays-five-panels"])
-        clips = {label.name.removeprefix("clip ") for label in one.labels if label.name.startswith("clip")}
+        ends = {label.name.removeprefix("bar ") for label in one.labels if label.name.startswith("bar")}
         opened = {edge.name.removesuffix(" below waist") for edge in panel.edges if edge.kind == SLIT}
-        assert clips == opened
+        assert ends == opened
         for label in one.labels:
-            if label.name.startswith("clip"):
+            if label.name.startswith("bar"):
                 bar = next(notch for notch in one.panel.notches if notch.kind == "waist" and notch.edge in label.name)
                 assert np.hypot(label.box.x - bar.point[0], label.box.y - bar.point[1]) < 30.0
 

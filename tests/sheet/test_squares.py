@@ -1,4 +1,4 @@
-"""Test squares, rulers and the long line: their lengths."""
+"""Test squares and the long line: their lengths."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ import pytest
 
 from fanblock.sheet.drawing import Group, Stroke, Words
 from fanblock.sheet.ink import ink_points
-from fanblock.sheet.squares import long_line, rulers, square_at, square_box
+from fanblock.sheet.squares import long_line, square_at, square_box
 
 
 def named(group: Group, name: str) -> Stroke:
@@ -52,15 +52,3 @@ def test_the_long_line_is_half_a_metre() -> None:
     ends = named(group, "500 mm line").beziers
     assert np.hypot(*(ends[-1, 3] - ends[0, 0])) == pytest.approx(500.0)
     assert any(isinstance(item, Words) and "500 mm" in item.text for item in group.items)
-
-
-def test_rulers_mark_centimetres_and_inches() -> None:
-    """Ticks stand at every 10 mm on one side and every half inch on the other, from zero to the end."""
-    ticks = [
-        item.beziers for item in rulers(0.0, 0.0, 200.0, 150.0).items if isinstance(item, Stroke) and not item.name
-    ]
-    level = [tick for tick in ticks if tick[0, 0, 1] == 0.0 and tick[0, 0, 0] == tick[0, 3, 0]]
-    up = sorted(tick[0, 0, 0] for tick in level if tick[0, 3, 1] > 0.0)
-    down = sorted(tick[0, 0, 0] for tick in level if tick[0, 3, 1] < 0.0)
-    assert up == pytest.approx(10.0 * np.arange(21))
-    assert down == pytest.approx(12.7 * np.arange(16))

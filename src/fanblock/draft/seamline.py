@@ -11,7 +11,7 @@ import numpy as np
 
 from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine
 from fanblock.draft.places import amount_mm, height_on, place_of
-from fanblock.geometry.splines import monotone
+from fanblock.geometry.splines import Function, monotone
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Amount, Height, Position
 from fanblock.tolerances import SAME_POINT_MM, SETTLED
@@ -118,13 +118,13 @@ def _check_takes(seam: SeamLine) -> None:
         raise GeometryError([Problem(code, where, what, remedy) for code, what, remedy in problems])
 
 
-def _named_takes(draft: Draft, around_of: object, takes: Mapping[Height, Amount]) -> tuple[tuple[float, float], ...]:
+def _named_takes(draft: Draft, around_of: Function, takes: Mapping[Height, Amount]) -> tuple[tuple[float, float], ...]:
     found = []
     for height, amount in takes.items():
         u = 0.5
         for _ in range(_ROUNDS):
             v = height_on(draft, height, u)
-            before, u = u, float(around_of(np.array([v]))[0])  # type: ignore[operator]
+            before, u = u, float(around_of(np.array([v]))[0])
             if abs(u - before) < SETTLED:
                 break
         found.append((v, amount_mm(draft.body, amount, of="waist")))

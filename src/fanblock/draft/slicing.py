@@ -162,19 +162,21 @@ def split_at_height(side: Side, height: float) -> tuple[Side, ...]:
 
 
 def stretches_at(loop: Loop, height: float, hair: float) -> list[tuple[float, float]]:
-    """Return the stretches of around in which ``loop`` holds a level, or has its lower edge on it.
+    """Return the stretches of around in which ``loop`` holds a level, or has its lower edge on it (within ``hair``)."""
+    return lying_on(loop, height, hair) or inside_at(loop, height)
 
-    A lower edge that keeps within ``hair`` (a height) of the level runs along it, as a waistline does along the waist: then
-    the level is as wide as that edge.
+
+def lying_on(loop: Loop, height: float, hair: float) -> list[tuple[float, float]]:
+    """Return the stretches of around of the lower edges that run along a level, as a waistline does along the waist.
+
+    An edge that keeps within ``hair`` (a height) of the level runs along it: then the level is as wide as that edge.
     """
     along = [
         side.points[:, AROUND]
         for side in loop
         if side.kind in (HEM, WAIST) and float(np.max(np.abs(side.points[:, HEIGHT] - height))) < hair
     ]
-    if along:
-        return [(float(arounds.min()), float(arounds.max())) for arounds in along]
-    return inside_at(loop, height)
+    return [(float(arounds.min()), float(arounds.max())) for arounds in along]
 
 
 def inside_at(loop: Loop, height: float) -> list[tuple[float, float]]:

@@ -9,7 +9,7 @@ import numpy as np
 
 from fanblock.block.ruled import Block
 from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine
-from fanblock.draft.slicing import Loop, inside_at, stretches_at
+from fanblock.draft.slicing import Loop, inside_at, lying_on
 from fanblock.draft.takes import Take
 from fanblock.draft.truing import CROSSING_KINDS
 from fanblock.draft.work import Work
@@ -45,13 +45,11 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
         edges = {name: (float(front[number]), float(back[number])) for name, (front, back) in edges_at.items()}
         parts = free = 0.0
         for span in spans:
-            held = stretches_at(span.loop, height, hair)
-            parts += _length(draft.block, height, held)
+            lying = lying_on(span.loop, height, hair)
+            parts += _length(draft.block, height, lying or inside_at(span.loop, height))
             cloth = span.cloth_at(height, edges)
             free += _length(draft.block, height, _beyond(span.top, height, cloth, above=True))
-            if held == inside_at(
-                span.loop, height
-            ):  # else its lower edge runs along the level: nothing is open below it
+            if not lying:
                 free += _length(draft.block, height, _beyond(span.hem, height, cloth, above=False))
         taken = tuple((name, float(mm[number])) for name, mm in taken_at.items())
         found.append(_girth(draft, height, taken, parts, free))

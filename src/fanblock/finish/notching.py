@@ -26,7 +26,7 @@ def with_notches(work: Work) -> Work:
                 notch
                 for edge in panel.edges
                 if (panel.name, edge.name) in by_edge
-                for notch in _on_edge(edge, by_edge[panel.name, edge.name], panel, work.notch_at)
+                for notch in _on_edge(edge, by_edge[panel.name, edge.name], panel, work)
             ),
         )
         for panel in work.panels
@@ -34,21 +34,22 @@ def with_notches(work: Work) -> Work:
     return replace(work, panels=panels)
 
 
-def _on_edge(edge: Edge, seam: SeamRecord, panel: Panel, share: float) -> tuple[Notch, ...]:
+def _on_edge(edge: Edge, seam: SeamRecord, panel: Panel, work: Work) -> tuple[Notch, ...]:
     rising = (panel.name, edge.name) == seam.front
     held = edge.waist_at_mm
     if held is None:
         held = 0.0 if rising else edge.curve.length_mm
     above = edge.curve.length_mm - held if rising else held
-    notches = [] if edge.waist_at_mm is None else [_notch(edge, edge.waist_at_mm, 1, "waist")]
+    notches = [] if edge.waist_at_mm is None else [_notch(edge, edge.waist_at_mm, 1, "waist", work.tick_mm)]
     if above > SAME_POINT_MM:
-        at = held + share * above if rising else held - share * above
-        notches.append(_notch(edge, at, seam.number, "seam"))
+        at = held + work.notch_at * above if rising else held - work.notch_at * above
+        notches.append(_notch(edge, at, seam.number, "seam", work.tick_mm))
     return tuple(notches)
 
 
-def _notch(edge: Edge, at_mm: float, count: int, kind: str) -> Notch:
-    return Notch(edge.name, at_mm, count, kind, frozen(edge.curve.at(at_mm)), _inward(edge.curve.tangent_at(at_mm)))
+def _notch(edge: Edge, at_mm: float, count: int, kind: str, tick_mm: float) -> Notch:
+    inward = _inward(edge.curve.tangent_at(at_mm))
+    return Notch(edge.name, at_mm, count, kind, frozen(edge.curve.at(at_mm)), inward, tick_mm)
 
 
 def _inward(tangent: Points) -> Points:

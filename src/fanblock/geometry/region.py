@@ -57,11 +57,6 @@ def area_mm2(outline: Points) -> float:
     return float(0.5 * np.sum(x * np.roll(y, -1) - np.roll(x, -1) * y))
 
 
-def holds(outline: Points, inner: Points) -> bool:
-    """Tell whether the ring ``inner`` lies wholly within ``outline``; touching it is allowed."""
-    return bool(_polygon(outline).covers(_polygon(inner)))
-
-
 def holds_line(outline: Points, run: Points) -> bool:
     """Tell whether a run of points stays within ``outline``."""
     import shapely

@@ -21,7 +21,6 @@ from fanblock.wearer.body import Body
 
 SEAM, CENTER, TOP, HEM, SLIT, LACING = "seam", "center", "top", "hem", "slit", "lacing"
 WAIST, ARMHOLE, NECKLINE, SHOULDER, FOLD = "waist", "armhole", "neckline", "shoulder", "fold"
-EDGE_KINDS = (SEAM, CENTER, TOP, HEM, SLIT, LACING, WAIST, ARMHOLE, NECKLINE, SHOULDER, FOLD)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +52,10 @@ class Edge:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Notch:
-    """``count`` ticks at ``at_mm`` along an edge, drawn from the stitch line inward; the waist bar has kind ``waist``."""
+    """``count`` ticks at ``at_mm`` along an edge, each ``tick_mm`` long, drawn from the stitch line inward.
+
+    The waist bar has kind ``waist``; how far it runs is the sheet's to settle.
+    """
 
     edge: str
     at_mm: float
@@ -61,6 +63,7 @@ class Notch:
     kind: str  # "waist" or "seam"
     point: Points
     inward: Points
+    tick_mm: float = 5.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -182,6 +182,7 @@ def _notch(notch: Notch) -> dict[str, Any]:
         "kind": notch.kind,
         "at": _number(notch.at_mm),
         "count": notch.count,
+        "tick": _number(notch.tick_mm),
         "point": _points([notch.point])[0],
     }
 

@@ -219,7 +219,7 @@ def edge_wishes(panel: Panel, units: str) -> list[EdgeWish]:
     edge also say which edge they are.
     """
     named = {max(some, key=lambda edge: edge.curve.length_mm).name for some in _ends_of(panel) if some}
-    found = [_clip(panel, edge, at_start) for edge, at_start in _open_ends(panel)]
+    found = [_bar_end(panel, edge, at_start) for edge, at_start in _open_ends(panel)]
     for edge in panel.edges:
         says = phrases.allowance(edge, panel, units)
         which = {TOP: "top edge", HEM: "lower edge"}.get(edge.kind, "") if edge.name in named else ""
@@ -254,11 +254,11 @@ def _open_ends(panel: Panel) -> Iterator[tuple[Edge, bool]]:
             yield edge, before.kind == SLIT
 
 
-def _clip(panel: Panel, edge: Edge, at_start: bool) -> EdgeWish:
+def _bar_end(panel: Panel, edge: Edge, at_start: bool) -> EdgeWish:
     """What is done with the allowance where it ends at a waist bar, just above the bar."""
     texts = []
     for text in ("ends at the bar, press back", "ends at the bar", "ends here"):
         steps = [3.0 + 0.5 * Line(text, LEAST_MM).width_mm + more for more in (0.0, 2.0, 4.0, 8.0)]
         long = edge.curve.length_mm
         texts.append((text, tuple(step if at_start else long - step for step in steps if step < long)))
-    return EdgeWish(f"clip {edge.name}", edge, tuple(texts), _outside(panel, edge))
+    return EdgeWish(f"bar {edge.name}", edge, tuple(texts), _outside(panel, edge))

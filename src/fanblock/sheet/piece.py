@@ -24,7 +24,7 @@ from fanblock.sheet.upright import slit_points, upright
 
 BAR_IN_MM, BAR_OUT_MM = 9.0, 6.0
 """How far a waist bar runs inside the stitch line, and at least outside."""
-TICK_MM, TICK_STEP_MM = 6.0, 2.6
+TICK_STEP_MM = 2.6
 SLIT_BAR_MM = 7.0
 GRAIN_CLEAR_MM = 8.0
 """How far a grain arrow keeps from outline and slits, where it can."""
@@ -133,7 +133,7 @@ def _notches(panel: Panel) -> list[Stroke]:
             continue
         for tick, at in enumerate(_ticks(notch), start=1):
             foot, (x, y) = edge.curve.at(at), edge.curve.tangent_at(at)
-            run = [foot, foot + TICK_MM * np.array([-y, x])]
+            run = [foot, foot + notch.tick_mm * np.array([-y, x])]
             found.append(Stroke(polyline(frozen(run)), "mark", f"notch {notch.edge} {tick}"))
     return found
 

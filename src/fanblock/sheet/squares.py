@@ -1,4 +1,4 @@
-"""What a maker measures before cutting: the test square, rulers, and the long line that shows errors of
+"""What a maker measures before cutting: the test square, bars, and the long line that shows errors of
 taping.
 
 Home printers scale to fit unless told not to, and not always alike both ways; a square of 100 mm tells at once, and
@@ -109,35 +109,3 @@ def long_line(x: float, y: float, length_mm: float = LONG_LINE_MM) -> Group:
     says = f"This line is {length_mm:g} mm long when the pages are joined: measure it before cutting."
     items.append(Words(says, x + 1.5, y - 4.2, _WORDS_MM, color=PAPER_BLUE))
     return Group("long line", tuple(items))
-
-
-def rulers(x: float, y: float, length_mm: float, up_mm: float) -> Group:
-    """Return two rulers from the corner ``(x, y)``, to the right and up, with centimetres on one side and
-    inches on the other."""
-    items: list[Stroke | Words] = []
-    for total, way in ((length_mm, (1.0, 0.0)), (up_mm, (0.0, 1.0))):
-        items.extend(_ruler(x, y, total, way))
-    return Group("rulers", tuple(items))
-
-
-def _ruler(x: float, y: float, total: float, way: tuple[float, float]) -> list[Stroke | Words]:
-    along, side = np.array(way), np.array([-way[1], way[0]])
-    turn = 90.0 if way[1] else 0.0
-    start = np.array([x, y])
-
-    def tick(at: float, to: float) -> Stroke:
-        foot = start + at * along
-        return line([tuple(foot), tuple(foot + to * side)], "scale")
-
-    items: list[Stroke | Words] = [line([tuple(start), tuple(start + total * along)], "scale", "ruler")]
-    for count in range(int(total / 10.0 + 0.001) + 1):
-        items.append(tick(10.0 * count, _LONG_TICK_MM if count % 5 == 0 else _TICK_MM))
-        if count and count % 5 == 0:
-            foot = start + 10.0 * count * along + (_LONG_TICK_MM + 0.6) * side
-            items.append(Words(f"{count} cm", foot[0], foot[1], _WORDS_MM, "middle", turn, color=PAPER_BLUE))
-    for count in range(int(total / 12.7 + 0.001) + 1):
-        items.append(tick(12.7 * count, -(_LONG_TICK_MM if count % 2 == 0 else _TICK_MM)))
-        if count and count % 4 == 0:
-            foot = start + 12.7 * count * along - (_LONG_TICK_MM + 2.6) * side
-            items.append(Words(f"{count // 2} in", foot[0], foot[1], _WORDS_MM, "middle", turn, color=PAPER_BLUE))
-    return items

@@ -25,6 +25,7 @@ from fanblock.sheet.key import key
 from fanblock.sheet.png import to_png
 from fanblock.sheet.report import FAMILIES as HEADS
 from fanblock.sheet.report import STATES
+from fanblock.sheet.setting import paragraph
 from fanblock.sheet.silhouette import silhouette
 from fanblock.sheet.svg import write_svg
 from fanblock.sheet.tapes import tape_sentence
@@ -41,7 +42,7 @@ WIDTH_MM, HEIGHT_MM = 300.0, 176.0
 PAPER = "#fbf8f2"
 """The warm white behind every picture of the house."""
 
-_EDGE_MM, _HEAD_MM, _FOOT_MM, _KEY_MM = 9.0, 24.0, 11.0, 188.0
+_EDGE_MM, _HEAD_MM, _FOOT_MM, _KEY_MM = 9.0, 24.0, 12.0, 188.0
 _INK, _SOFT = "#2b2f33", "#6b6459"
 
 MEASURED = frozenset({"mm", "deg", "ratio"})
@@ -96,7 +97,7 @@ def _words(pattern: Pattern, room_mm: float) -> Group:
         (
             Words(fitted(title.garment, 9.0, room_mm, True), _EDGE_MM, top - 8.0, 9.0, bold=True, color=_INK),
             Words(fitted(about, 4.6, room_mm), _EDGE_MM, top - 15.5, 4.6, color=_SOFT),
-            Words(fitted(tape_sentence(pattern), 4.2, room_mm), _EDGE_MM, _EDGE_MM, 4.2, color=_INK),
+            *paragraph(tape_sentence(pattern), _EDGE_MM, _EDGE_MM + 8.0, room_mm, 4.0, color=_INK)[0],
         ),
     )
 

@@ -63,3 +63,15 @@ def test_the_causes_of_a_shift_are_told() -> None:
     assert one(check(shifted(7.0, 190.0)), "shift-A-above").says == (
         "seam A: truing moved its ends above the waist by 7.0 mm (lean 22°, take 30.0 mm; lean less or take less)"
     )
+
+
+@pytest.mark.parametrize(("by_mm", "codes"), [(0.0, []), (0.3, ["mates-A"])])
+def test_fullness_is_taken_off_first(by_mm: float, codes: list[str]) -> None:
+    """An edge longer by what is pleated into it agrees with its mate; one that is longer still does not."""
+    pattern = sound()
+    curve = pattern.by_name["front"].edge("side front").curve
+    fuller = with_edge(pattern, "front", "side front", curve=curve.between(0.0, curve.length_mm + 80.0 + by_mm))
+    seam = replace(pattern.seams[0], fullness_mm=80.0, how="pleated", above=None, below=None)
+    findings = check(replace(fuller, seams=(seam, *pattern.seams[1:])))
+    assert failing(findings) == codes
+    assert "of which 80.0 mm are pleated" in one(findings, "mates-A").says

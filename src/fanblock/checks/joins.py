@@ -36,6 +36,8 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
 
 def _across(pattern: Pattern, seam: Seam, tag: str) -> list[Finding]:
     front, back = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
+    if front.added != back.added:  # what is set on need not run on from what it is set on
+        return []
     one, other = front.edge(seam.front.edge), back.edge(seam.back.edge)
     one_up = one.curve.end_tangent, one.curve.start_tangent
     other_up = -other.curve.start_tangent, -other.curve.end_tangent

@@ -50,7 +50,8 @@ def _panel(panel: Panel) -> list[Finding]:
     if not wide:
         says = f"panel {panel.number} ({panel.name}) is narrower than {NARROWEST_MM:.0f} mm somewhere: no bone can stand there"
     state = HOLDS if wide else FAILS
-    found.append(Finding(f"width-{tag}", FAMILY, state, _waist_mm(panel), NARROWEST_MM, "mm", says))
+    if not panel.added:  # only what is cut from the block is boned
+        found.append(Finding(f"width-{tag}", FAMILY, state, _waist_mm(panel), NARROWEST_MM, "mm", says))
     if panel.cut_line is not None:
         kept = is_simple(panel.cut_line.points) and left_out_mm2(panel.cut_line.points, loop) < SLIVER_MM2
         bare = _bare_edges(panel, panel.cut_line.points)

@@ -34,7 +34,13 @@ def above_and_below(edge: Edge, *, rising: bool) -> tuple[float, float]:
 def _mates(seam: Seam, tag: str, front: Edge, back: Edge) -> Finding:
     ups = above_and_below(front, rising=True)
     downs = above_and_below(back, rising=False)
-    apart = max(abs(ups[0] - downs[0]), abs(ups[1] - downs[1]))
+    apart = max(abs(ups[0] - downs[0] - seam.fullness_mm), abs(ups[1] - downs[1]))
+    if seam.fullness_mm:
+        says = (
+            f"seam {seam.letter} ({seam.name}): {ups[0]:.1f} mm, of which {seam.fullness_mm:.1f} mm are {seam.how}, "
+            f"on {downs[0]:.1f} mm"
+        )
+        return within(f"mates-{tag}", FAMILY, apart, MATES_MM, "mm", says)
     below = f" and {ups[1]:.1f} mm below it" if ups[1] > MATES_MM else ""
     where = "long" if front.waist_at_mm is None else "above the waist"
     says = f"seam {seam.letter} ({seam.name}): both sides {ups[0]:.1f} mm {where}{below}"

@@ -11,7 +11,7 @@ from fanblock.draft.model import Draft
 from fanblock.draft.slicing import Loop
 from fanblock.draft.takes import Take
 from fanblock.geometry.curve import Curve
-from fanblock.pattern.model import EndShift, Panel
+from fanblock.pattern.model import EndShift, Note, Panel
 from fanblock.wearer.body import Body
 
 DEFAULT_ALLOWANCES = {
@@ -34,7 +34,9 @@ none (common practice, no source)."""
 class SeamRecord:
     """A pair of mated edges, as panel and edge names, with what truing did to their ends.
 
-    ``line`` is the seam line both were cut along; ``name`` differs from it where another seam ends on this one.
+    ``line`` is the seam line both were cut along; ``name`` differs from it where another seam ends on this one. The front
+    edge is longer than the back edge by ``fullness_mm``, taken up as ``how`` tells. ``ticks`` is the count of its notch
+    ticks; 0 means as many as its number.
     """
 
     name: str
@@ -42,8 +44,11 @@ class SeamRecord:
     number: int
     front: tuple[str, str]
     back: tuple[str, str]
-    above: EndShift | None
-    below: EndShift | None
+    above: EndShift | None = None
+    below: EndShift | None = None
+    fullness_mm: float = 0.0
+    how: str = ""
+    ticks: int = 0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -51,7 +56,8 @@ class Work:
     """The separated, trued panels of a draft, and how they shall be finished.
 
     ``takes`` are the seams' takes with the reductions shared out; ``traces`` gives each panel's loop, as it was trued, in
-    around and height.
+    around and height. ``layers`` are the layers of all panels cut from the block, ``layers_by_panel`` those of single
+    pieces. ``notes`` are sentences for the order of sewing and for the toile.
     """
 
     draft: Draft
@@ -66,7 +72,9 @@ class Work:
     allowance_by_kind: Mapping[str, float] = field(default_factory=lambda: MappingProxyType(DEFAULT_ALLOWANCES))
     allowance_by_name: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     layers: tuple[tuple[str, int], ...] = (("outer", 2),)
+    layers_by_panel: Mapping[str, tuple[tuple[str, int], ...]] = field(default_factory=lambda: MappingProxyType({}))
     on_fold: tuple[str, ...] = ()
+    notes: tuple[Note, ...] = ()
 
     @property
     def body(self) -> Body:

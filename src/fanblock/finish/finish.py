@@ -15,6 +15,9 @@ from fanblock.finish.offsets import cut_line
 from fanblock.pattern.model import CENTER, FOLD, EdgeName, Note, Panel, Pattern, Seam, Title
 from fanblock.problems import GeometryError, Problem, nearest
 
+OUTER = "outer"
+"""The layer that a piece of its own is cut from where a recipe says nothing."""
+
 
 def finished(
     work: Work, title: Title, dials: tuple[tuple[str, str, float], ...] = (), notes: Iterable[Note] = ()
@@ -28,7 +31,16 @@ def finished(
     given = letters(work.draft.seams, work.seams)
     panels = tuple(_finished(work, panel, given) for panel in work.panels)
     seams = tuple(
-        Seam(seam.name, given[seam.front], EdgeName(*seam.front), EdgeName(*seam.back), seam.above, seam.below)
+        Seam(
+            seam.name,
+            given[seam.front],
+            EdgeName(*seam.front),
+            EdgeName(*seam.back),
+            seam.above,
+            seam.below,
+            seam.fullness_mm,
+            seam.how,
+        )
         for seam in work.seams
     )
     return Pattern(
@@ -41,7 +53,7 @@ def finished(
         lines=work.lines,
         dials=dials,
         gap_mm=sum(gap.width_mm for gap in work.draft.gaps),
-        notes=tuple(notes),
+        notes=(*notes, *work.notes),
         band=work.draft.band,
     )
 
@@ -97,5 +109,12 @@ def _finished(work: Work, panel: Panel, given: dict[tuple[str, str], str]) -> Pa
     except ValueError as error:
         what = f"the allowances of panel “{panel.name}” cannot be drawn: {error}."
         raise GeometryError([Problem("allowance", "allowances", what, "Make them narrower.")]) from None
-    counts = tuple((layer, count // 2 if panel.fold else count) for layer, count in work.layers)
+    counts = tuple((layer, count // 2 if panel.fold else count) for layer, count in _layers(work, panel))
     return replace(panel, edges=edges, allowances=MappingProxyType(widths), cut_line=outer, cuts=counts)
+
+
+def _layers(work: Work, panel: Panel) -> tuple[tuple[str, int], ...]:
+    """Return how many pieces of each layer a panel is cut from; an added piece has layers of its own."""
+    if panel.name in work.layers_by_panel:
+        return work.layers_by_panel[panel.name]
+    return ((OUTER, 1 if panel.whole else 2),) if panel.added else work.layers

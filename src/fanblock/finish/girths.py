@@ -35,7 +35,7 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
     so parts + open + gap + takes can be held against the block's own level.
     """
     draft = work.draft
-    spans = [_Span(draft, panel, work) for panel in work.panels]
+    spans = [_Span(draft, panel, work) for panel in work.panels if not panel.added]
     heights = np.array(LEVELS)
     hair = ALONG_MM / draft.block.center_front_mm
     taken_at = {take.seam.name: take(heights) for take in work.takes}

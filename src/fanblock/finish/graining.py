@@ -18,7 +18,10 @@ _PLACES = np.linspace(0.25, 0.75, 11)
 
 
 def with_grain(work: Work) -> Work:
-    """Return the panels with their grain lines, pointing up; a panel whose grain was not chosen has it ``at waist``."""
+    """Return the panels with their grain lines, pointing up; a panel whose grain was not chosen has it ``at waist``.
+
+    An added piece brings its own.
+    """
     names = [panel.name for panel in work.panels]
     unknown = [name for name in sorted(work.grains) if name not in names]
     if unknown:
@@ -29,7 +32,9 @@ def with_grain(work: Work) -> Work:
             ]
         )
     panels = tuple(
-        replace(panel, grain=_line(panel, _direction(work, panel, work.grains.get(panel.name, AT_WAIST))))
+        panel
+        if panel.grain is not None and panel.name not in work.grains
+        else replace(panel, grain=_line(panel, _direction(work, panel, work.grains.get(panel.name, AT_WAIST))))
         for panel in work.panels
     )
     return replace(work, panels=panels)

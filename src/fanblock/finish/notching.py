@@ -43,7 +43,7 @@ def _on_edge(edge: Edge, seam: SeamRecord, panel: Panel, work: Work) -> tuple[No
     notches = [] if edge.waist_at_mm is None else [_notch(edge, edge.waist_at_mm, 1, "waist", work.tick_mm)]
     if above > SAME_POINT_MM:
         at = held + work.notch_at * above if rising else held - work.notch_at * above
-        notches.append(_notch(edge, at, seam.number, "seam", work.tick_mm))
+        notches.append(_notch(edge, at, seam.ticks or seam.number, "seam", work.tick_mm))
     return tuple(notches)
 
 

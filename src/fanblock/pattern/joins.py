@@ -6,11 +6,14 @@ from fanblock.pattern.model import Pattern
 
 
 def separate_parts(pattern: Pattern) -> list[list[str]]:
-    """Return the groups of panels that hang together by seams, each in order of panel number; one group is a whole."""
+    """Return the groups of panels that hang together by seams, each in order of panel number; one group is a whole.
+
+    A piece that is held otherwise than by a seam is left out.
+    """
     from networkx import Graph, connected_components
 
     graph = Graph()
-    graph.add_nodes_from(panel.name for panel in pattern.panels)
+    graph.add_nodes_from(panel.name for panel in pattern.panels if not panel.loose)
     graph.add_edges_from((seam.front.panel, seam.back.panel) for seam in pattern.seams)
     order = {panel.name: panel.number for panel in pattern.panels}
     groups = [sorted(group, key=order.__getitem__) for group in connected_components(graph)]

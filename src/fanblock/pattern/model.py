@@ -22,6 +22,8 @@ from fanblock.wearer.body import Body
 SEAM, CENTER, TOP, HEM, SLIT, LACING = "seam", "center", "top", "hem", "slit", "lacing"
 WAIST, ARMHOLE, NECKLINE, SHOULDER, FOLD = "waist", "armhole", "neckline", "shoulder", "fold"
 
+MARK_KINDS = ("crease", "place", "dart", "gather", "tuck")
+
 
 @dataclass(frozen=True, slots=True)
 class EdgeName:
@@ -75,13 +77,29 @@ class Slit:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class Mark:
+    """A line drawn on a piece that is neither cut nor stitched along as an edge; ``says`` are short words beside it.
+
+    ``kind`` is one of :data:`MARK_KINDS`: ``crease`` (fold here), ``place`` (another piece or edge lies here), ``dart``,
+    ``gather`` or ``tuck``.
+    """
+
+    name: str
+    kind: str
+    curve: Curve
+    says: str = ""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class Panel:
     """One piece: a closed counter-clockwise loop of named edges, with its marks.
 
     ``levels`` gives, for each level's name, the parts of it inside the panel. ``cuts`` pairs a layer's name with how
     many pieces to cut for the whole garment. ``cut_line`` is the closed outer line, allowances included; its last
-    point is not its first. ``allowances`` gives the width beyond each edge. ``hem_at_waist`` is where label text may
-    not go.
+    point is not its first. ``allowances`` gives the width beyond each edge.
+
+    A piece that was ``added`` is not cut from the block: it has neither levels nor a part in girths. One that is ``whole``
+    is all of its thing and not one of a pair. ``loose`` tells how a piece is held that no seam holds.
     """
 
     name: str
@@ -95,6 +113,10 @@ class Panel:
     cut_line: Curve | None = None
     cuts: tuple[tuple[str, int], ...] = ()
     fold: str = ""
+    marks: tuple[Mark, ...] = ()
+    added: bool = False
+    whole: bool = False
+    loose: str = ""
 
     def edge(self, name: str) -> Edge:
         """Return the edge called ``name``; KeyError when there is none."""
@@ -120,7 +142,11 @@ class EndShift:
 
 @dataclass(frozen=True, slots=True)
 class Seam:
-    """One seam between two panels, with its letter and what truing did above and below the waist."""
+    """One seam between two panels, with its letter and what truing did above and below the waist.
+
+    Its front edge is longer than its back edge by ``fullness_mm``, which is taken up as ``how`` tells: ``pleated``,
+    ``gathered``, ``tucked`` or ``eased``.
+    """
 
     name: str
     letter: str
@@ -128,6 +154,8 @@ class Seam:
     back: EdgeName
     above: EndShift | None = None
     below: EndShift | None = None
+    fullness_mm: float = 0.0
+    how: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +205,7 @@ class Title:
 class Note:
     """Something the maker should know that is no check: a guess, a warning of the body, a thing to watch on the toile."""
 
-    kind: str  # "guess", "body", "toile", "recipe"
+    kind: str  # "guess", "body", "wearer", "toile", "sewing"
     says: str
 
 

@@ -7,7 +7,7 @@ from fanblock.recipe.findings import Findings
 from fanblock.recipe.stepreading import ReadStep
 from fanblock.steps.table import DIVIDES, ON_BLOCK, ON_PANELS, SEPARATES
 
-ONCE = frozenset({"top edge", "hem", "tabs", "grain", "notches", "allowances", "cut"})
+ONCE = frozenset({"top edge", "hem", "tabs", "grain", "notches", "allowances"})
 """Steps that say all they have to say in one place; a second would silently undo the first."""
 
 NEEDED = ("top edge", "hem")

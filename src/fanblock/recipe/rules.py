@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from fanblock.draft.band import BandSpec
@@ -12,12 +12,10 @@ from fanblock.recipe.findings import Findings, Sighting
 from fanblock.recipe.phrase import NAME_REMEDY, is_name
 from fanblock.recipe.stepreading import ReadStep
 from fanblock.steps.cut import Cut
-from fanblock.steps.grain import Grain
 from fanblock.steps.hem import Hem
 from fanblock.steps.lacing_gap import LacingGap
 from fanblock.steps.seam import Seam
 from fanblock.steps.separate import Separate
-from fanblock.steps.tabs import Tabs
 from fanblock.steps.top_edge import TopEdge
 from fanblock.terms import LANDMARK_AROUNDS, LANDMARK_HEIGHTS, Around, Height, Length, Share
 from fanblock.units import shown
@@ -43,6 +41,7 @@ class Drawn:
 def check_rules(steps: tuple[ReadStep, ...], findings: Findings, band: BandSpec | None = None) -> None:
     """Note everything that a step says about other steps and that is not so."""
     drawn = Drawn()
+    _check_cuts(steps, findings)
     for step in steps:
         for sighting in step.sightings:
             _check_drawn(sighting, drawn, findings)
@@ -58,9 +57,24 @@ def check_rules(steps: tuple[ReadStep, ...], findings: Findings, band: BandSpec 
         _check_panels(separate, separate.options.panels, steps, findings)
 
 
+def _check_cuts(steps: tuple[ReadStep, ...], findings: Findings) -> None:
+    """Note counts that are given twice: a second `cut` of all panels, or of one piece."""
+    first: dict[str, int] = {}
+    for step in steps:
+        if not isinstance(step.options, Cut):
+            continue
+        for name in step.options.panels or ("",):
+            if name in first:
+                says = f"counts {shown(name)} a" if name else "stands a"
+                remedy = "Keep one of them." if name else "Put all its options in one step, or say which `panels`."
+                what = f"{says} second time (first in step {first[name]})."
+                findings.wrong("step-twice", step.where, what, remedy, step.place)
+            first.setdefault(name, step.number)
+
+
 def _check_counts(step: ReadStep, cut: Cut, band: BandSpec | None, findings: Findings) -> None:
     """Note counts that cannot be cut, and a fold that a band says elsewhere."""
-    single = band is not None and band.drawn == "whole"
+    single = (band is not None and band.drawn == "whole") or bool(cut.panels)
     for layer, count in sorted(cut.layers.items()):
         if not 1 <= count <= MOST_LAYERS or (count % 2 and not single):
             needs = f"a number from 1 to {MOST_LAYERS}" if single else f"an even number from 2 to {MOST_LAYERS}"
@@ -177,25 +191,30 @@ def _check_panels(separate: ReadStep, panels: tuple[str, ...], steps: tuple[Read
             where = f"{separate.where} › panels › item {number}"
             what = f"{shown(name)} cannot be a name."
             findings.wrong("not-a-name", where, what, NAME_REMEDY, separate.place_of("panels"))
+    known = list(panels)
     for step in steps:
-        for key, trail, name in _named_panels(step.options):
-            if name not in panels:
+        if step.options is None:
+            continue
+        for key, trail, name in step.kind.named(step.options):
+            if name not in known:
                 what = f"there is no panel {shown(name)} in `separate` (step {separate.number})."
                 findings.wrong(
                     "unknown-panel",
                     f"{step.where}{trail}",
                     what,
-                    nearest(name, panels),
+                    nearest(name, known),
                     step.place_of_name(key, name),
                 )
+        known += _added(step, known, findings)
 
 
-def _named_panels(options: object) -> Iterator[tuple[str, str, str]]:
-    """Yield (key, trail, panel) for every panel a step names."""
-    match options:
-        case Tabs(slits=slits):
-            yield from (("slits", " › slits", name) for name in slits)
-        case Grain(panels=grains):
-            yield from ((name, "", name) for name in grains)
-        case Cut(on_fold=on_fold):
-            yield from (("on fold", " › on fold", name) for name in on_fold)
+def _added(step: ReadStep, known: Sequence[str], findings: Findings) -> tuple[str, ...]:
+    """Return the names of the pieces a step adds, having noted those that cannot be names or are taken."""
+    names = step.kind.adds(step.options)
+    for name in names:
+        if not is_name(name):
+            findings.wrong("not-a-name", step.where, f"{shown(name)} cannot be a name.", NAME_REMEDY, step.place)
+        elif name in known:
+            what = f"there is a panel {shown(name)} already."
+            findings.wrong("name-twice", step.where, what, "Give every piece a name of its own.", step.place)
+    return names

@@ -4,7 +4,7 @@ waist.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 
 import numpy as np
@@ -24,12 +24,13 @@ def joined(pattern: Pattern) -> Mapping[str, Panel]:
 
     At each seam the back piece is turned and slid until its waist point lies on the front piece's and both
     seam edges point the same way to their far ends. Pieces are laid round the body; only one that nothing else joins is
-    laid against a shoulder. A panel that no seam joins stays where it was drawn.
+    laid against a shoulder. A panel that no seam joins stays where it was drawn. Pieces that are not cut from the block
+    are not among them: see :func:`beside`.
     """
     if pattern.band is not None:
         return _band(pattern, pattern.band)
     placed: dict[str, Panel] = {}
-    panels = sorted(pattern.panels, key=lambda panel: panel.number)
+    panels = sorted((panel for panel in pattern.panels if not panel.added), key=lambda panel: panel.number)
     for panel in panels:
         if panel.name in placed:
             continue
@@ -50,13 +51,23 @@ def _band(pattern: Pattern, band: Band) -> Mapping[str, Panel]:
     """Return the pieces of a band as they stand on it, or in a row where it would lie over itself."""
     if band.drawn_ratio * abs(band.turn_rad) < WHOLE_TURN_RAD:
         return MappingProxyType(dict(pattern.by_name))
-    placed, x = {}, 0.0
-    for panel in pattern.panels:
+    return MappingProxyType({panel.name: panel for panel in _row(pattern.panels, 0.0, 0.0)})
+
+
+def beside(pattern: Pattern, laid: Iterable[Panel]) -> tuple[Panel, ...]:
+    """Return the pieces that are not cut from the block, upright in a row at the right of those that are laid."""
+    points = np.vstack([panel.loop() for panel in laid])
+    added = [panel for panel in pattern.panels if panel.added]
+    return tuple(_row(added, float(points[:, 0].max()) + 2.0 * ROW_GAP_MM, float(points[:, 1].min())))
+
+
+def _row(panels: Iterable[Panel], x: float, y: float) -> Iterator[Panel]:
+    """The panels upright side by side, the foot of each at ``y``, the first beginning at ``x``."""
+    for panel in panels:
         stood = upright(panel)
         low, high = stood.loop().min(axis=0), stood.loop().max(axis=0)
-        placed[panel.name] = moved_panel(stood, np.eye(2), np.array([x - low[0], -low[1]]))
+        yield moved_panel(stood, np.eye(2), np.array([x - low[0], y - low[1]]))
         x += float(high[0] - low[0]) + ROW_GAP_MM
-    return MappingProxyType(placed)
 
 
 def _neighbours(pattern: Pattern, name: str, *, shoulders: bool) -> list[tuple[Seam, str]]:
@@ -65,6 +76,8 @@ def _neighbours(pattern: Pattern, name: str, *, shoulders: bool) -> list[tuple[S
     for seam in pattern.seams:
         for here, there in ((seam.front, seam.back), (seam.back, seam.front)):
             if here.panel == name and there.panel in pattern.by_name:
+                if pattern.by_name[there.panel].added:
+                    continue
                 is_shoulder = pattern.by_name[name].edge(here.edge).kind == SHOULDER
                 if is_shoulder == shoulders:
                     found.append((seam, there.panel))

@@ -27,6 +27,8 @@ READING = (
     "its first point not repeated. `length` is that of the points given.",
     "`waist_at` is measured from an edge's first point, and null where an edge does not cross the waist, as at a shoulder. `reversed` says that the mate, in its own loop order, walks "
     "the seam the other way. `notches.at` is measured from the edge's first point.",
+    "A panel that was `added` is not cut from the block and has no part in girths; one that is `whole` is not one of a "
+    "pair. A seam's front edge is longer than its back edge by its `fullness`, which is taken up as `how` tells.",
     "Levels are lists of lines from stitch line to stitch line; one that a lower edge runs along is as wide as that edge. "
     "`gap.per_level` is the whole gap, `gap` of a girth half of it. Girths are of one half, but for `body`, `ease`, "
     "`reduction`, `target` and `finished`, which are of the whole garment.",
@@ -150,11 +152,18 @@ def _panel(panel: Panel) -> dict[str, Any]:
         "number": panel.number,
         "cut": dict(panel.cuts),
         "fold": panel.fold,
+        "added": panel.added,
+        "whole": panel.whole,
+        "held": panel.loose,
         "edges": [_edge(edge, panel) for edge in panel.edges],
         "cut_line": [] if panel.cut_line is None else _points(panel.cut_line.points),
         "levels": {name: [_points(part.points) for part in panel.levels[name]] for name in sorted(panel.levels)},
         "grain": None if panel.grain is None else _points(panel.grain),
         "notches": [_notch(notch) for notch in panel.notches],
+        "marks": [
+            {"name": mark.name, "kind": mark.kind, "says": mark.says, "points": _points(mark.curve.points)}
+            for mark in panel.marks
+        ],
         "slits": [_points((slit.start, slit.end)) for slit in panel.slits],
         "channels": [],
         "eyelets": [],
@@ -191,6 +200,8 @@ def _seam(seam: Seam, pattern: Pattern) -> dict[str, Any]:
     found: dict[str, Any] = {"name": seam.name, "letter": seam.letter}
     for side, edge in (("front", seam.front), ("back", seam.back)):
         found[side] = {"panel": edge.panel, "edge": edge.edge}
+    found["fullness"] = _number(seam.fullness_mm)
+    found["how"] = seam.how
     found["below_waist"] = _below_waist(seam, pattern)
     for where, shift in (("above", seam.above), ("below", seam.below)):
         found[f"shift_{where}"] = None

@@ -4,7 +4,7 @@ letters.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import numpy as np
 
@@ -14,7 +14,7 @@ from fanblock.pattern.model import CENTER, FOLD, LACING, Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted
-from fanblock.sheet.joined import joined
+from fanblock.sheet.joined import beside, joined
 from fanblock.sheet.labels import Wish
 from fanblock.sheet.placing import place_all
 from fanblock.sheet.space import Space
@@ -28,7 +28,8 @@ _FOOT_MM, _SIDE_MM = 9.0, 6.0
 
 def key(pattern: Pattern, width_mm: float = 180.0, height_mm: float = 120.0) -> Drawing:
     """Return the key picture, as large as fits the given room; centre front lies at the left."""
-    panels = list(joined(pattern).values())
+    laid = list(joined(pattern).values())
+    panels = [*laid, *beside(pattern, laid)]
     all_points = np.vstack([panel.loop() for panel in panels])
     low, size = all_points.min(axis=0), np.ptp(all_points, axis=0)
     room = np.array([width_mm - 2 * _SIDE_MM, height_mm - _FOOT_MM - 2.0])
@@ -37,7 +38,7 @@ def key(pattern: Pattern, width_mm: float = 180.0, height_mm: float = 120.0) -> 
     small = [moved_panel(panel, scale * np.eye(2), shift) for panel in panels]
     groups = tuple(Group(f"key {panel.number} {panel.name}", tuple(_panel(panel))) for panel in small)
     caption = Words(fitted(telling(pattern).caption, 3.4, width_mm), 0.5 * width_mm, 2.0, 3.4, "middle")
-    ends = Group("key words", (*_ends(small), caption))
+    ends = Group("key words", (*_ends(panel for panel in small if not panel.added), caption))
     return Drawing("key", width_mm, height_mm, (*groups, ends))
 
 
@@ -50,6 +51,7 @@ def _panel(panel: Panel) -> Iterator[Stroke | Words]:
     yield Stroke(polyline(thinned(closed, BEZIER_MM)), "paper", "panel", True)
     yield from (Stroke(polyline(slit), "grain", "slit") for slit in slits)
     yield from (Stroke(polyline(thinned(waist, BEZIER_MM)), "level", "waist level") for waist in waists)
+    yield from (Stroke(polyline(thinned(mark.curve.points, BEZIER_MM)), "guide", mark.name) for mark in panel.marks)
     done, _, _ = place_all(list(_wishes(panel)), Space.within(ring, [*slits, *waists], 0.5))
     for label in done:
         yield from label.items
@@ -85,7 +87,7 @@ def _numbers(panel: Panel, angle_deg: float) -> Iterator[Block]:
             yield Block((head, *(Line(word, name) for word in lines)), angle_deg)
 
 
-def _ends(panels: list[Panel]) -> Iterator[Words]:
+def _ends(panels: Iterable[Panel]) -> Iterator[Words]:
     """CENTER FRONT and CENTER BACK outside the ends of the row, along their edges."""
     for panel in panels:
         for edge in panel.edges:

@@ -61,6 +61,7 @@ def wishes(panel: Panel, pattern: Pattern) -> list[Wish]:
         *_letters(panel),
         _top(panel),
         *_sides(panel, telling(pattern).toward),
+        *_marks(panel),
         *_body(panel, pattern),
     ]
 
@@ -112,7 +113,7 @@ def _top(panel: Panel) -> Wish:
 def _sides(panel: Panel, toward: str) -> Iterator[Wish]:
     """What the front side faces, and the names of centres and lacing edges."""
     fronts = [edge for edge in panel.edges if edge.kind == SEAM and phrases.faces_front(edge)]
-    if fronts:
+    if fronts and not panel.added:
         edge = max(fronts, key=lambda edge: edge.curve.length_mm)
         blocks = choices([toward], (3.6, 3.0, LEAST_MM), (60.0, 26.0, 18.0, 12.0))
         level = [_inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 18.0) for ratio in (0.5, 0.62, 0.38)]
@@ -124,6 +125,25 @@ def _sides(panel: Panel, toward: str) -> Iterator[Wish]:
             upright = tuple(Block((Line(words, size),), 90.0) for size in (3.6, 3.0, LEAST_MM))
             places = tuple(_inside(edge.curve, r * edge.curve.length_mm, 1.0, 4.0) for r in (0.4, 0.5, 0.6, 0.3, 0.7))
             yield Wish(f"along {edge.name}", upright, places, 30.0, (3.0, 0.3))
+
+
+def _marks(panel: Panel) -> Iterator[Wish]:
+    """What each line drawn on a piece means, beside it and along it."""
+    for mark in panel.marks:
+        if not mark.says:
+            continue
+        chord = mark.curve.end - mark.curve.start
+        angle = float(np.degrees(np.arctan2(chord[1], chord[0])))
+        angle = angle if -90.0 < angle <= 90.0 else angle - float(np.copysign(180.0, angle))
+        blocks = tuple(Block((Line(mark.says, size),), angle) for size in (3.0, 2.7, LEAST_MM))
+        ratios = (0.5, 0.35, 0.65, 0.2, 0.8)
+        places = [_inside(mark.curve, r * mark.curve.length_mm, turn, 2.6) for turn in (1.0, -1.0) for r in ratios]
+        yield Wish(f"mark {mark.name}", blocks, tuple(places), 8.0, needed=False)
+
+
+def _half(panel: Panel, pattern: Pattern) -> str:
+    """Which half a piece is of."""
+    return phrases.WHOLE if panel.whole else telling(pattern).half
 
 
 def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
@@ -138,7 +158,7 @@ def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
     yield Wish("all", tuple(_whole(panel, pattern)), (middle,), needed=False, grants=BODY)
     yield Wish("number", tuple(_number(panel)), (middle,))
     yield Wish("cut", choices(cutting, (3.6, 3.0, LEAST_MM), wide, True), (below,), weights=(1.0, 0.8))
-    yield Wish("half", choices([telling(pattern).half], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
+    yield Wish("half", choices([_half(panel, pattern)], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
     yield Wish("identity", choices([garment, stamp], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
     yield Wish(
         "grain",
@@ -155,7 +175,7 @@ def _whole(panel: Panel, pattern: Pattern) -> Iterator[Block]:
     for number, name, text, width in _WHOLE_SIZES:
         head = (Line(str(panel.number), number, True), Line(panel.name, name, True))
         cutting = paragraphs(phrases.cutting(panel), 1.1 * text, width, True)
-        half = wrapped(telling(pattern).half, text, width)
+        half = wrapped(_half(panel, pattern), text, width)
         end = paragraphs((garment, stamp), text, width)
         yield Block(
             (

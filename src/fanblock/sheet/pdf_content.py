@@ -20,6 +20,11 @@ LAYERS: Mapping[str, str] = {
     "level": "levels, grain and marks",
     "grain": "levels, grain and marks",
     "mark": "levels, grain and marks",
+    "crease": "levels, grain and marks",
+    "place": "levels, grain and marks",
+    "dart": "levels, grain and marks",
+    "gather": "levels, grain and marks",
+    "tuck": "levels, grain and marks",
     "guide": "guide lines",
     "ghost": "guide lines",
 }

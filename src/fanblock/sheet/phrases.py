@@ -6,6 +6,7 @@ from fanblock.pattern.model import CENTER, FOLD, HEM, LACING, SEAM, SLIT, TOP, E
 from fanblock.units import format_length
 
 HALF = "wearer's left half, face up; flip for the other"
+WHOLE = "the whole piece, face up"
 SOUND = "SOUND: it adds up and sews up. Whether it fits only a toile tells."
 NOT_SOUND = "NOT SOUND"
 

@@ -93,7 +93,7 @@ def _flag_ground(beside: Placed, panel: Panel) -> list[Points]:
 
 
 def _curves(panel: Panel) -> list[Drawn]:
-    """The outlines and levels."""
+    """The outlines, levels and marks."""
     found = []
     if panel.cut_line is not None:
         ring = np.vstack((panel.cut_line.points, panel.cut_line.points[:1]))
@@ -103,6 +103,7 @@ def _curves(panel: Panel) -> list[Drawn]:
         found.append(Drawn(edge.curve, "fold" if on_fold else "stitch", edge.name))
     for name in ("waist", "bust"):
         found += [Drawn(part, "level", f"{name} level") for part in panel.levels.get(name, ())]
+    found += [Drawn(mark.curve, mark.kind, mark.name) for mark in panel.marks]
     return found
 
 

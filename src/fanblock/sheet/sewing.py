@@ -26,10 +26,10 @@ def joining(pattern: Pattern) -> tuple[str, ...]:
     seams = sorted(pattern.seams, key=lambda seam: (numbers[seam.front.panel], numbers[seam.back.panel], seam.letter))
     lines = [
         f"Join {seam.letter} to {seam.letter}: piece {numbers[seam.front.panel]} ({seam.front.panel}) to piece "
-        f"{numbers[seam.back.panel]} ({seam.back.panel}){_until(pattern, seam)}."
+        f"{numbers[seam.back.panel]} ({seam.back.panel}){_until(pattern, seam)}{_taken_up(pattern, seam)}."
         for seam in seams
     ]
-    if lines:
+    if any(panel.edge(edge).waist_at_mm is not None for panel, edge in _fronts(pattern)):
         lines.append("At each seam lay the two waist bars together first, then the ticks, then the ends.")
     if any(is_open(pattern, seam) for seam in seams):
         lines.append(
@@ -38,6 +38,7 @@ def joining(pattern: Pattern) -> tuple[str, ...]:
         )
     if any(panel.slits for panel in pattern.panels):
         lines.append("Cut each slit up to its bar only, and reinforce it there before it is bound.")
+    lines += [note.says for note in pattern.notes if note.kind == "sewing"]
     lines.append("Make the other half as a mirror image: turn every piece over.")
     return (*lines, *_centers(pattern))
 
@@ -90,6 +91,18 @@ def _until(pattern: Pattern, seam: Seam) -> str:
     if edge.waist_at_mm is not None and not _stops_at_waist(edge):
         return ", from the top to the lower edge"
     return ""
+
+
+def _fronts(pattern: Pattern) -> list[tuple[Panel, str]]:
+    """The panel and the edge's name of every seam's front side."""
+    return [(pattern.by_name[seam.front.panel], seam.front.edge) for seam in pattern.seams]
+
+
+def _taken_up(pattern: Pattern, seam: Seam) -> str:
+    """How much longer a seam's first edge is than what it is sewn to."""
+    if not seam.fullness_mm:
+        return ""
+    return f", {format_length(seam.fullness_mm, pattern.body.units)} of the first {seam.how} to fit the second"
 
 
 def _stops_at_waist(edge: Edge) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Container
 
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import frozen
-from fanblock.pattern.model import FOLD, Pattern
+from fanblock.pattern.model import FOLD, MARK_KINDS, Pattern
 from fanblock.sheet.drawing import Stroke, Words
 from fanblock.sheet.setting import Items, paragraph
 from fanblock.sheet.squares import line
@@ -21,6 +21,11 @@ ROWS = (
     ("waist", "waist: a long bar across the seam, the same on every seam"),
     ("notch", "seam notch: as many ticks as the seam's place from the front; thread-mark, do not snip"),
     ("level", "waist or bust level"),
+    ("crease", "fold here; the words beside it say which way"),
+    ("place", "another piece or edge lies here"),
+    ("dart", "stitch a dart along this line"),
+    ("gather", "gather along this line"),
+    ("tuck", "take up a tuck here"),
     ("grain", "straight grain, along the warp"),
     ("letter", "seam letter: join like to like"),
 )
@@ -39,6 +44,7 @@ def used_in(pattern: Pattern) -> frozenset[str]:
         "notch": "seam" in kinds,
         "level": any(panel.levels for panel in panels),
         "grain": any(panel.grain is not None for panel in panels),
+        **{kind: any(mark.kind == kind for panel in panels for mark in panel.marks) for kind in MARK_KINDS},
         "letter": any(edge.letter for panel in panels for edge in panel.edges),
     }
     return frozenset(kind for kind, used in found.items() if used)

@@ -46,6 +46,7 @@ def moved_panel(panel: Panel, matrix: Points, shift: Points) -> Panel:
         slits=tuple(replace(slit, start=put(slit.start), end=put(slit.end)) for slit in panel.slits),
         grain=None if panel.grain is None else (put(panel.grain[0]), put(panel.grain[1])),
         notches=tuple(notch_of(notch) for notch in panel.notches),
+        marks=tuple(replace(mark, curve=mark.curve.moved(matrix, shift)) for mark in panel.marks),
         cut_line=None if panel.cut_line is None else panel.cut_line.moved(matrix, shift),
     )
 

@@ -1,7 +1,7 @@
 """``grain``: how each panel lies on the cloth.
 
 Along a centre line, or ``at waist``: square to the waist at the middle of the panel, which is also what a panel gets
-that is not named here.
+that is not named here. A piece of its own, such as a strap, brings its grain with it.
 
 ```yaml
 - grain: {front: center front, side: at waist, back: center back}
@@ -10,7 +10,7 @@ that is not named here.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
@@ -24,6 +24,11 @@ class Grain:
     panels: Mapping[str, Literal["center front", "center back", "at waist"]] = field(
         default_factory=dict, metadata={"rest": True, "for": "for each panel, the line its grain follows"}
     )
+
+
+def named(options: Grain) -> Iterator[tuple[str, str, str]]:
+    """Yield every panel this step speaks of."""
+    yield from ((name, "", name) for name in options.panels)
 
 
 def run(work: Work, options: Grain) -> Work:

@@ -5,7 +5,7 @@ Nothing is discovered: a step exists when it has a row here.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
 
@@ -31,12 +31,18 @@ ON_BLOCK, SEPARATES, DIVIDES, ON_PANELS = "on the block", "separates", "divides 
 
 @dataclass(frozen=True, slots=True)
 class StepKind:
-    """One row: the step's word, its options class, its function and the half of a recipe it belongs in."""
+    """One row: the step's word, its options class, its function and the half of a recipe it belongs in.
+
+    ``adds`` gives the names of the pieces of its own that a step of these options adds; ``named`` every panel that it
+    speaks of, as the option, the trail behind the step and the panel's name.
+    """
 
     name: str
     options: type
     run: Callable[[Any, Any], Any]
     stage: str
+    adds: Callable[[Any], tuple[str, ...]] = lambda _: ()
+    named: Callable[[Any], Iterable[tuple[str, str, str]]] = lambda _: ()
 
 
 TABLE: tuple[StepKind, ...] = (
@@ -49,11 +55,11 @@ TABLE: tuple[StepKind, ...] = (
     StepKind("bust reduction", bust_reduction.BustReduction, bust_reduction.run, ON_BLOCK),
     StepKind("separate", separate.Separate, separate.run, SEPARATES),
     StepKind("pieces", pieces.Pieces, pieces.run, DIVIDES),
-    StepKind("tabs", tabs.Tabs, tabs.run, ON_PANELS),
-    StepKind("grain", grain.Grain, grain.run, ON_PANELS),
+    StepKind("tabs", tabs.Tabs, tabs.run, ON_PANELS, named=tabs.named),
+    StepKind("grain", grain.Grain, grain.run, ON_PANELS, named=grain.named),
     StepKind("notches", notches.Notches, notches.run, ON_PANELS),
     StepKind("allowances", allowances.Allowances, allowances.run, ON_PANELS),
-    StepKind("cut", cut.Cut, cut.run, ON_PANELS),
+    StepKind("cut", cut.Cut, cut.run, ON_PANELS, named=cut.named),
 )
 
 BY_NAME = {kind.name: kind for kind in TABLE}

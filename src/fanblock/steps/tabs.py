@@ -10,7 +10,7 @@ out of the panel's loop, and only the rounded corners of the tabs stand in the h
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -30,6 +30,11 @@ class Tabs:
     )
     corner: Amount = field(default=Length(12.0), metadata={"for": "radius of the tabs' corners"})
     shape: Literal["rounded", "square"] = field(default="rounded", metadata={"for": "whether corners are rounded"})
+
+
+def named(options: Tabs) -> Iterator[tuple[str, str, str]]:
+    """Yield every panel this step speaks of."""
+    yield from (("slits", " › slits", name) for name in options.slits)
 
 
 def run(work: Work, options: Tabs) -> Work:

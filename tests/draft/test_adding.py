@@ -12,8 +12,8 @@ from fanblock.draft.work import Work
 from fanblock.finish.finish import finished
 from fanblock.geometry.curve import Curve, frozen
 from fanblock.pattern.model import HEM as HEM_KIND
-from fanblock.pattern.model import SEAM, TOP as TOP_KIND
-from fanblock.pattern.model import Edge, EdgeName, Note, Panel, Title
+from fanblock.pattern.model import SEAM, Edge, EdgeName, Note, Panel, Title
+from fanblock.pattern.model import TOP as TOP_KIND
 from fanblock.problems import GeometryError
 
 STEPS = (GAP, TOP, HEM, side_front(), side_back(), RED, THREE)
@@ -103,7 +103,7 @@ def test_a_seam_names_both_its_edges() -> None:
 
 def test_what_is_not_there_is_told_with_the_nearest_name() -> None:
     """A misspelt panel or edge is told where it was named."""
-    with pytest.raises(GeometryError, match="panel › there is no panel “frnt”. Did you mean “front”?"):
+    with pytest.raises(GeometryError, match=r"panel › there is no panel “frnt”\. Did you mean “front”\?"):
         panel_of(work(), "frnt")
-    with pytest.raises(GeometryError, match="edge › panel “front” has no edge “top edg”. Did you mean “top edge”?"):
+    with pytest.raises(GeometryError, match=r"edge › panel “front” has no edge “top edg”\. Did you mean “top edge”\?"):
         with_seam_between(work(), "x", ("front", "top edg"), ("back", "top edge"))

@@ -45,7 +45,7 @@ def test_all_panels_are_counted_once() -> None:
         "r.yaml:20:5: step 9 (cut) › stands a second time (first in step 8). "
         "Put all its options in one step, or say which `panels`."
     )
-    with pytest.raises(RecipeError, match="step 9 \\(cut\\) › counts “front” a second time \\(first in step 8\\)"):
+    with pytest.raises(RecipeError, match=r"step 9 \(cut\) › counts “front” a second time \(first in step 8\)"):
         recipe(*STEPS, "cut: {panels: [front], outer: 2}", "cut: {panels: [front, back], outer: 4}")
 
 
@@ -58,11 +58,13 @@ def test_pieces_have_counts_of_their_own() -> None:
 
 def test_one_of_a_pair_is_not_cut_singly() -> None:
     """Only a piece that is whole may have an odd count."""
-    with pytest.raises(GeometryError, match="outer › got 1 for “back”, which is one of a pair. Give an even number."):
+    with pytest.raises(
+        GeometryError, match=r"outer › got 1 for “back”, which is one of a pair\. Give an even number\."
+    ):
         made(recipe(*STEPS, "cut: {panels: [back], outer: 1}"))
 
 
 def test_a_fold_is_said_once() -> None:
     """What lies on the fold is said where all panels are counted."""
-    with pytest.raises(RecipeError, match="on fold › stands beside `panels`."):
+    with pytest.raises(RecipeError, match=r"on fold › stands beside `panels`\."):
         recipe(*STEPS, "cut: {panels: [back], on fold: [back], outer: 2}")

@@ -20,7 +20,7 @@ MODULES = sorted(path for path in SOURCE.rglob("*.py"))
 
 ROOMS = (
     "version", "problems", "tolerances", "terms", "units", "shipped", "geometry", "yamlfile", "ownfile", "wearer", "block",
-    "pattern", "draft", "finish", "steps", "recipe", "checks", "make", "sheet", "picture", "bundle", "output",
+    "pattern", "draft", "finish", "steps", "recipe", "checks", "make", "garment", "sheet", "picture", "bundle", "output",
     "drafted", "gallery", "proving", "cli", "",
 )  # fmt: skip
 """From the ground up; a room may use what stands before it. The last, without a name, is the package itself."""

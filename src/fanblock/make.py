@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
-from fanblock.block.from_body import block_of
+from fanblock.block.stand import ON_WAIST_AND_BUST
 from fanblock.checks.table import findings
-from fanblock.draft.band import drafted_band
+from fanblock.draft.altering import Alteration, altered
 from fanblock.draft.model import Draft
+from fanblock.draft.starting import measures_needed, stands_on, started
 from fanblock.draft.work import Work
 from fanblock.finish.finish import finished
 from fanblock.pattern.model import Note, Pattern, Title
@@ -17,15 +18,21 @@ from fanblock.problems import GeometryError, Problem, RecipeError
 from fanblock.recipe.dials import dial_values, with_dials
 from fanblock.recipe.explain import explained
 from fanblock.recipe.model import Recipe, Step
-from fanblock.steps.table import BY_NAME
+from fanblock.recipe.words import alteration_text
+from fanblock.steps.table import BY_NAME, SEPARATES
+from fanblock.units import format_length
 from fanblock.wearer.body import Body, body_of
 from fanblock.wearer.canonical import canonical_text
+from fanblock.wearer.girths import RAISED_WAIST, UNDERBUST, UPPER_CHEST, girth_height_mm
 from fanblock.wearer.model import STAYS, Wearer
 
 CODE_SIGNS = "ACDEFGHJKLMNPRTUVWXY34679"
 """What an input code is written in: no sign that is easily taken for another."""
 
 CODE_LENGTH = 4
+
+BESIDE_THE_BLOCK = (RAISED_WAIST, UNDERBUST, UPPER_CHEST)
+"""Girths of which a prediction matters only to a garment that asks for them."""
 
 
 def draft_pattern(
@@ -36,12 +43,14 @@ def draft_pattern(
     over: str | None = None,
     draft: int = 1,
     despite: Collection[str] = (),
+    alterations: Sequence[Alteration] = (),
 ) -> Pattern:
     """Return the finished, checked pattern of a recipe for a wearer.
 
     ``settings`` turn dials (``{"gap": "4 cm"}``). ``over`` chooses the set of measures; left out, it is that over the layer
     the recipe says it is worn over, predicted where the wearer has none over stays. ``draft`` is the number printed on
-    every sheet. ``despite`` names refusals that are overridden (see :mod:`fanblock.checks.body`). Raises
+    every sheet. ``despite`` names refusals that are overridden (see :mod:`fanblock.checks.body`). ``alterations`` are what
+    fittings changed in this garment. Raises
     FanblockError's children with every problem of the stage that failed; a pattern that fails a check is returned all the
     same, with ``sound`` false.
     """
@@ -50,9 +59,9 @@ def draft_pattern(
     layer = over or recipe.worn_over
     body = body_of(wearer, layer, predict=over is None)
     _check_needs(body, resolved)
-    start = Draft(body, block_of(body)) if resolved.block is None else drafted_band(body, resolved.block)
-    work = run_steps(start, resolved)
-    code = input_code(canonical_text(wearer), explained(recipe, turned), layer)
+    work = run_steps(started(body, resolved.block), resolved, alterations)
+    texts = (canonical_text(wearer), explained(recipe, turned), layer)
+    code = input_code(*texts, *(alteration_text(one) for one in alterations))
     title = Title(recipe.name, wearer.name, recipe.id, recipe.makes, recipe.period, draft, code)
     try:
         pattern = finished(work, title, dial_values(recipe, turned), _notes(body, resolved))
@@ -75,10 +84,15 @@ def input_code(*texts: str) -> str:
     return "".join(signs)
 
 
-def run_steps(draft: Draft, recipe: Recipe) -> Work:
-    """Return the panels a recipe's steps make of a draft; problems say which step met them, and where it stands."""
+def run_steps(draft: Draft, recipe: Recipe, alterations: Sequence[Alteration] = ()) -> Work:
+    """Return the panels a recipe's steps make of a draft; problems say which step met them, and where it stands.
+
+    The alterations are made when all has been drawn, before it is cut apart.
+    """
     state: Draft | Work = draft
     for step in recipe.steps:
+        if isinstance(state, Draft) and BY_NAME[step.kind].stage == SEPARATES:
+            state = altered(state, alterations)
         try:
             state = BY_NAME[step.kind].run(state, step.options)
         except GeometryError as error:
@@ -108,7 +122,7 @@ def _check_needs(body: Body, recipe: Recipe) -> None:
             f"“{recipe.name}” needs the measure “{name}”, which was not taken and cannot be guessed.",
             f"Measure it and add `{name}:` to the wearer.",
         )
-        for name in recipe.needs
+        for name in dict.fromkeys((*recipe.needs, *measures_needed(recipe.block)))
         if name not in body.lengths
     ]
     if missing:
@@ -116,23 +130,36 @@ def _check_needs(body: Body, recipe: Recipe) -> None:
 
 
 def _notes(body: Body, recipe: Recipe) -> tuple[Note, ...]:
-    on_body = recipe.block is None
-    used = set(recipe.needs) | ({"held bust to waist"} if on_body else set())
+    names = stands_on(recipe.block)
+    on_body = names is not None
+    used = {*recipe.needs, *measures_needed(recipe.block)} | ({"held bust to waist"} if on_body else set())
     notes = [
         Note("guess", f"PREDICTED, MEASURE AGAIN OVER STAYS: {name}: {how}")
         for name, how in sorted(body.predicted.items())
-        if on_body or name in used
+        if name in used or (on_body and name not in BESIDE_THE_BLOCK)
     ]
     notes += [Note("guess", f"GUESSED: {name}: {how}") for name, how in sorted(body.guessed.items()) if name in used]
-    notes += _block_notes(body) if on_body else []
+    notes += _block_notes(body, names) if names else []
     notes += [Note("wearer", text) for text in body.notes]
     notes += [Note("toile", text) for text in recipe.watch]
     return tuple(notes)
 
 
-def _block_notes(body: Body) -> list[Note]:
-    """Return where the block's bust line and its side come from."""
+def _girth_words(body: Body, name: str) -> str:
+    """Return a girth with its height, for telling what a block stands on."""
+    girth = f"{name} {format_length(body.length_mm(name), body.units)}"
+    mm = girth_height_mm(body, name)
+    return f"{girth} ({format_length(mm, body.units)} above the waist)" if mm else girth
+
+
+def _block_notes(body: Body, names: tuple[str, str]) -> list[Note]:
+    """Return what the block stands on, and where its bust line and its side come from."""
     notes = []
+    if names != ON_WAIST_AND_BUST.names:
+        girths = " and ".join(_girth_words(body, name) for name in names)
+        notes.append(
+            Note("body", f"this block stands on {girths}; at other heights it is what a straight cone makes of them")
+        )
     if body.over == STAYS:
         notes.append(Note("body", "the bust line is where the bust is over stays: `bust to waist` taken over them"))
     elif "raised" in body.lengths:

@@ -59,6 +59,10 @@ class RecipeError(FanblockError):
     """The recipe, or a dial turned for it, needs its author's hand."""
 
 
+class GarmentError(FanblockError):
+    """The garment file, or the notes of a fitting, need the maker's hand."""
+
+
 class GeometryError(FanblockError):
     """The recipe is well written but cannot be drawn on this body."""
 

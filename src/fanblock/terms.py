@@ -54,9 +54,9 @@ class Extent:
 class Height:
     """A height: a landmark, or a share of the way from waist to bust or of a measure, then plus or minus an amount.
 
-    Exactly one of ``landmark`` and ``share`` is set. Landmarks: ``waist``, ``bust``, ``held bust``, ``underarm``,
-    ``hem``, ``top edge``. A share without ``of`` counts from the waist (0 %) to the bust (100 %).
-    ``plus`` is added along the ruling after it has been multiplied by ``sign`` (1 or -1).
+    Exactly one of ``landmark`` and ``share`` is set. Landmarks: the girths ``waist``, ``raised waist``, ``underbust``,
+    ``bust`` and ``upper chest``; ``held bust``, ``underarm``, ``hem``, ``top edge``. A share without ``of`` counts from the
+    waist (0 %) to the bust (100 %). ``plus`` is added along the ruling after it has been multiplied by ``sign`` (1 or -1).
     """
 
     landmark: str = ""
@@ -67,7 +67,8 @@ class Height:
 
 @dataclass(frozen=True, slots=True)
 class Around:
-    """A place around: ``center front``, ``side``, ``center back``, ``lacing edge``, the name of a seam, or a share.
+    """A place around: ``center front``, ``side``, ``center back``, ``lacing edge``, ``front edge``, ``back edge``, the name of
+    a seam, or a share.
 
     ``plus`` times ``sign`` is added along the level, towards the back when positive.
     """
@@ -86,5 +87,15 @@ class Position:
     height: Height
 
 
-LANDMARK_HEIGHTS = ("bust", "held bust", "hem", "top edge", "underarm", "waist")
-LANDMARK_AROUNDS = ("center back", "center front", "lacing edge", "side")
+LANDMARK_HEIGHTS = (
+    "bust",
+    "held bust",
+    "hem",
+    "raised waist",
+    "top edge",
+    "underarm",
+    "underbust",
+    "upper chest",
+    "waist",
+)
+LANDMARK_AROUNDS = ("back edge", "center back", "center front", "front edge", "lacing edge", "side")

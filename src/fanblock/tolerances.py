@@ -36,6 +36,9 @@ BLEND_MM = 40.0
 CENTER_SQUARE_DEG = 4.0
 """Most a centre line may lean from square to the waist after tilts."""
 
+EXCHANGE_MM = 0.05
+"""Most a chord in a file for pattern programs may stand off the curve: half of what a cutting table sets."""
+
 READ_BACK_MM = 0.01
 """Most a length read back from a vector file may differ from the length that was written."""
 
@@ -75,3 +78,6 @@ GRAZING = 1e-7
 ALONG_MM = 3.0
 """A lower edge that keeps nearer than this to a level runs along it: a waistline squared to a leaning centre and bent
 across its seams was seen to stray by 1.3 mm."""
+
+TOUCH_MM = 0.01
+"""Channels side by side share a row of stitching: a lap of less than this is rounding."""

@@ -63,10 +63,13 @@ def test_girths_the_cone_was_not_made_from_never_fail() -> None:
     """
     for mm, state, words in ((760.0, "holds", "20.0 mm looser"), (720.0, "warns", "60.0 mm looser"),
                              (800.0, "holds", "20.0 mm tighter")):  # fmt: skip
-        found = one(check(with_lengths(sound(), underbust=mm)), "girth-underbust")
+        found = one(check(with_lengths(sound(), underbust=mm, underbust_height=87.5)), "girth-underbust")
         assert (found.state, words in found.says) == (state, True)
 
 
 def test_what_lies_above_the_garment_is_not_spoken_of() -> None:
-    """The upper chest, 60 mm above the bust, is above this top edge."""
-    assert "girth-upper-chest" not in states(check(with_lengths(sound(), upper_chest=850.0)))
+    """An upper chest 60 mm above the bust lies above this top edge, one 20 mm above it does not."""
+    high = with_lengths(sound(), upper_chest=850.0, upper_chest_height=235.0)
+    low = with_lengths(sound(), upper_chest=850.0, upper_chest_height=195.0)
+    assert "girth-upper-chest" not in states(check(high))
+    assert "girth-upper-chest" in states(check(low))

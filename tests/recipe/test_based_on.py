@@ -444,8 +444,8 @@ ELSEWHERE = {
     "Name a shipped recipe, or a file in this folder, such as `my-stays.yaml`.",
     "../base.yaml": "“../base.yaml” lies outside the folder of this recipe. Put both into one folder.",
     "link.yaml": "“link.yaml” lies outside the folder of this recipe. Put both into one folder.",
-    "round.yaml": "the recipe “round.yaml” cannot be opened (its links go round).",
-    "sub": "the recipe “sub” cannot be opened (is a directory).",
+    "round.yaml": "the file “round.yaml” cannot be opened (its links go round).",
+    "sub": "the file “sub” cannot be opened (is a directory).",
     "nowhere.yaml": "there is no recipe file “nowhere.yaml”. Look at its name and folder.",
     "stays-three-panels.yaml": "there is no recipe file “stays-three-panels.yaml”. "
     "Write `stays-three-panels` for the shipped recipe.",

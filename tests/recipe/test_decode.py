@@ -84,7 +84,7 @@ BAD = {
     "inner: {by: 2 mm}": "t:1:8: step 1 (test) › inner › `at` is missing. Add `at: …`.",
     "inner: {at: hip}": (
         "t:1:13: step 1 (test) › inner › at › got “hip”, needs a height such as `bust + 30 mm`, `waist`, "
-        "`33%`, `73% of back length`. Legal here: bust, held bust, hem, top edge, underarm, waist."
+        "`33%`, `73% of back length`. Legal here: bust, held bust, hem, raised waist, top edge, underarm, underbust, upper chest, waist."
     ),
     "inner: {at: bust, of: 2}": "t:1:19: step 1 (test) › inner › “of” is not known here. Legal here: at, by.",
     "turned: maybe": "t:1:9: step 1 (test) › turned › got “maybe”, needs `yes` or `no`.",

@@ -63,10 +63,10 @@ def dump(state: Any) -> bytes:
         for panel in getattr(state, "panels", ())
     ]
     names = (
-        "waist_ease_mm",
-        "bust_ease_mm",
-        "waist_reduction_mm",
-        "bust_reduction_mm",
+        "lower_ease_mm",
+        "upper_ease_mm",
+        "lower_reduction_mm",
+        "upper_reduction_mm",
         "notch_at",
         "tick_mm",
         "layers",

@@ -9,7 +9,7 @@ from tests.samples import garment, made, worked
 def test_ease_adds_up_over_steps() -> None:
     """Two steps of ease are both kept."""
     draft = worked(garment("ease: {waist: 15 mm}", "ease: {waist: 5 mm, bust: 2%}")).draft
-    assert (draft.waist_ease_mm, draft.bust_ease_mm) == pytest.approx((20.0, 17.6))
+    assert (draft.lower_ease_mm, draft.upper_ease_mm) == pytest.approx((20.0, 17.6))
 
 
 @pytest.mark.parametrize("mm", [-30, 30])

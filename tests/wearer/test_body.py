@@ -76,8 +76,14 @@ def test_every_guess_says_how_it_came() -> None:
         "back length": "41.4 cm, from the bust by a women's size table",
         "front length": "45.5 cm, from the guessed back length and the bust by a German size table",
         "neck": "38.0 cm, from the bust (from memory of a size table)",
+        "raised waist": "76.1 cm, between waist and underbust by its height (from memory)",
+        "raised waist height": "10.3 cm, as high as the underbust (from memory)",
         "shoulder": "12.4 cm, from the bust (from memory of a size table)",
         "underarm": "20.7 cm, half of the guessed back length (a tailors' rule of 1902)",
+        "underbust": "76.1 cm, from the bust by a size table (ASTM D5585-11e1)",
+        "underbust height": "10.3 cm, a quarter of the guessed back length (from memory)",
+        "upper chest": "91.1 cm, from the bust by a size table (ASTM D5585-11e1)",
+        "upper chest height": "20.7 cm, as high as the underarm (from memory)",
         "held bust to waist": "18.5 cm, bust to waist and 2.5 cm more, since stays lift the bust "
         "(from memory: measure raised)",
     }
@@ -86,6 +92,8 @@ def test_every_guess_says_how_it_came() -> None:
 def test_what_is_measured_is_not_guessed() -> None:
     """A measure always stands before a guess; the raised bust is the held one."""
     upper = {"front_length": 44, "across_back": 36, "across_front": 34, "neck": 38, "shoulder": 12}
+    upper |= {"underbust": 78, "underbust_height": 9, "upper_chest": 88, "upper_chest_height": 20}
+    upper |= {"raised_waist": 77, "raised_waist_height": 8}
     body = body_of(wearer(over_shift(raised=17.8, underarm=19, back_length=39, **upper)))
     assert dict(body.guessed) == {}
     assert body.length_mm("across front") == 340.0
@@ -101,7 +109,7 @@ def test_over_stays_the_bust_is_held_already() -> None:
 
 
 def test_over_stays_what_lacing_leaves_alone_is_borrowed() -> None:
-    """Back, arm and hip are the same over either layer; bust, ribs and chest are not."""
+    """Back, arm and hip are the same over either layer; ribs and chest are laced and covered, and say so."""
     shift = over_shift(back_length=38, underarm=18, hip=96, underbust=78, upper_chest=88)
     body = body_of(wearer(shift, over_stays(bust=91)), "stays")
     assert (body.length_mm("back length"), body.length_mm("underarm"), body.length_mm("hip")) == (
@@ -110,8 +118,10 @@ def test_over_stays_what_lacing_leaves_alone_is_borrowed() -> None:
         960,
     )
     assert body.guessed["hip"] == "taken over from the measures over the shift (96.0 cm)"
-    assert "underbust" not in body.lengths
-    assert "upper chest" not in body.lengths
+    assert body.guessed["underbust"] == (
+        "78.3 cm, that over the shift less 2% for lacing and 1.9 cm more for the stays"
+    )
+    assert body.guessed["upper chest"] == "88.9 cm, that over the shift and 0.9 cm more for the stays behind"
     assert (body.length_mm("bust"), body.taken_on) == (910, "2026-03-01")
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from fanblock.units import parse_length
 from fanblock.wearer import guesses
 
 
@@ -42,3 +43,37 @@ def test_what_goes_round_the_shoulders_grows_with_the_bust_and_stops_with_the_ta
     found = [guess({"bust": bust}, "cm")[0] for bust in (600, 760, 880, 1220, 1600)]
     assert found[0] == found[1] < found[2] < found[3] == found[4]
     assert found[2] == guesses.UPPER_AT_880_MM[name][0]
+
+
+ASTM = (
+    ("31 1/8", "25 3/4", "31 3/4"), ("31 3/4", "26 1/2", "32 1/4"), ("33", "27 1/4", "33 1/4"),
+    ("34 1/8", "28", "34 1/8"), ("35 1/4", "29", "35"), ("36 1/4", "30", "35 7/8"), ("37 1/4", "31", "36 3/4"),
+    ("38 3/4", "32 1/2", "38"), ("40 3/8", "34", "39 1/4"), ("42 1/8", "35 3/4", "40 5/8"), ("44", "37 5/8", "42 1/4"),
+    ("46", "39 5/8", "43 7/8"),
+)  # fmt: skip
+"""Bust, underbust and upper chest of sizes 00 to 20 in inches: ASTM D5585-11e1, table 1."""
+
+
+@pytest.mark.parametrize(("bust", "underbust", "chest"), ASTM)
+def test_ribs_and_chest_are_the_tables(bust: str, underbust: str, chest: str) -> None:
+    """At a bust of the table underbust and upper chest are the table's."""
+    lengths = {"bust": parse_length(bust, "in")}
+    for name, due in (("underbust", underbust), ("upper chest", chest)):
+        mm, words = guesses.girth_beside_bust(name, lengths, "in")
+        assert mm == pytest.approx(parse_length(due, "in"), abs=0.001)
+        assert words == f"{due} in, from the bust by a size table (ASTM D5585-11e1)"
+
+
+def test_the_underbust_lies_on_the_ribs_and_below_the_bust() -> None:
+    """A quarter of a back of 40 cm is 10 cm; under a bust 12 cm above the waist it is 9 cm, three quarters of that."""
+    high = guesses.underbust_height({"back length": 400.0, "bust to waist": 160.0}, "cm", "the back length")
+    assert high == (100.0, "10.0 cm, a quarter of the back length (from memory)")
+    low = guesses.underbust_height({"back length": 400.0, "bust to waist": 120.0}, "cm", "the back length")
+    assert low == (90.0, "9.0 cm, three quarters of bust to waist (from memory)")
+
+
+def test_a_raised_waist_lies_between_waist_and_ribs() -> None:
+    """Half way up from a waist of 70 to ribs of 78 it is 74 cm; higher than the ribs it is that of the ribs."""
+    lengths = {"waist": 700.0, "underbust": 780.0, "underbust height": 100.0}
+    found = [guesses.raised_waist({**lengths, "raised waist height": mm}, "cm")[0] for mm in (0.0, 50.0, 100.0, 130.0)]
+    assert found == [700.0, 740.0, 780.0, 780.0]

@@ -169,6 +169,21 @@ def test_any_figure_is_admitted(bust: float, share: float, length: float) -> Non
             "upper chest 101.0 cm is much more than bust 92.0 cm. "
             "Were the two swapped, or did the tape go over the arms?",
         ),
+        (
+            {"upper_chest_height": 15.5},
+            "upper chest height 15.5 cm is not above bust to waist 16.0 cm. "
+            "Measure it from the waist tape up to the upper chest tape.",
+        ),
+        (
+            {"raised_waist": 76},
+            "raised waist was measured and raised waist height was not, so the one is guessed for the other. "
+            "Measure both where one tape lies.",
+        ),
+        (
+            {"raised_waist_height": 8},
+            "raised waist height was measured and raised waist was not, so the one is guessed for the other. "
+            "Measure both where one tape lies.",
+        ),
     ],
 )
 def test_doubtful_measures_are_kept_and_asked_about(measures: dict[str, float], expected: str) -> None:
@@ -182,6 +197,14 @@ def test_big_waist_over_a_small_bust_may_have_big_ribs() -> None:
         "underbust 103.0 cm is more than bust 100.0 cm. "
         "Were the two swapped? The underbust lies on the ribs, below the bust."
     ]
+
+
+@pytest.mark.parametrize("name", ["underbust height", "raised waist height"])
+def test_what_lies_below_the_bust_is_not_measured_above_it(name: str) -> None:
+    """Ribs and raised waist lie below the bust: a height that is no lower is a slip."""
+    values = {"bust": 920.0, "waist": 740.0, "bust to waist": 160.0, "raised waist": 760.0, name: 160.0}
+    whole = {**values, "raised waist height": values.get("raised waist height", 80.0)}
+    assert [(doubt.measure, doubt.refuses) for doubt in doubts(whole, "cm")] == [(name, True)]
 
 
 def test_a_refused_measure_is_not_compared() -> None:

@@ -35,6 +35,19 @@ def test_a_girth_is_laced_and_then_grows_by_the_circle_round_the_stays() -> None
     assert body.length_mm("bust") == pytest.approx(920.0 * (1.0 - LACED_BUST) + around)
 
 
+def test_ribs_are_laced_less_than_the_waist_and_the_chest_is_covered_behind() -> None:
+    """Underbust and raised waist lose 2 % and grow by the whole circle; the chest loses nothing and grows by half of it."""
+    body = predicted(underbust=780.0, raised_waist=760.0, upper_chest=880.0, underbust_height=95.0)
+    around = 2.0 * math.pi * STAYS_THICK_MM
+    assert body.length_mm("underbust") == pytest.approx(780.0 * 0.98 + around)
+    assert body.length_mm("raised waist") == pytest.approx(760.0 * 0.98 + around)
+    assert body.length_mm("upper chest") == pytest.approx(880.0 + around / 2.0)
+    assert body.predicted["underbust"] == (
+        "78.3 cm, that over the shift less 2% for lacing and 1.9 cm more for the stays"
+    )
+    assert body.guessed["underbust height"] == "taken over from the measures over the shift (9.5 cm)"
+
+
 def test_the_bust_lies_where_the_stays_hold_it() -> None:
     """Where it was measured raised, there; else as much higher as stays lift it. Side and back go up as much."""
     assert predicted(raised=187.0).length_mm("bust to waist") == 187.0

@@ -1,10 +1,14 @@
-"""Is the block what was measured? Measured again on the drawn curves, not read from the numbers it was made of."""
+"""Is the block what was measured? Measured again on the drawn curves, not read from the numbers it was made of.
+
+Girths are compared at the heights at which they were taken: waist and bust, or what else the block stands on.
+"""
 
 from __future__ import annotations
 
 import numpy as np
 
 from fanblock.block.lean import center_lean_deg
+from fanblock.block.stand import Level
 from fanblock.checks.finding import within
 from fanblock.pattern.model import Finding, Pattern
 from fanblock.tolerances import BLOCK_MM, CENTER_SQUARE_DEG
@@ -14,13 +18,10 @@ FAMILY = "block"
 
 
 def check(pattern: Pattern) -> tuple[Finding, ...]:
-    """Return whether bust, waist and both centre lines are as measured, and stand square to the waist."""
+    """Return whether the girths it stands on and both centre lines are as measured, and stand square to the waist."""
     block, body = pattern.block, pattern.body
-    found = [
-        _length("block-waist", "waist", 2.0 * block.level(0.0).length_mm, body.length_mm("waist"), body.units),
-        _length("block-bust", "bust", 2.0 * block.level(1.0).length_mm, body.length_mm("bust"), body.units),
-    ]
-    ruling = body.lengths.get("raised", body.length_mm("bust to waist"))
+    found = [_girth(pattern, level) for level in pattern.stand.levels]
+    ruling = body.bust_height_mm
     for around, name in ((0.0, "center front"), (1.0, "center back")):
         foot, head = block.at(around, 0.0), block.at(around, 1.0)
         due = ruling - sum(tilt.take_mm for tilt in block.corrections if tilt.at == name)
@@ -39,6 +40,12 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
             )
         )
     return tuple(found)
+
+
+def _girth(pattern: Pattern, level: Level) -> Finding:
+    """A girth that the block stands on, measured along its level, against the body's."""
+    drawn, due = 2.0 * pattern.block.level(level.height).length_mm, pattern.body.length_mm(level.name)
+    return _length(f"block-{level.name.replace(' ', '-')}", level.name, drawn, due, pattern.body.units)
 
 
 def _length(code: str, name: str, drawn_mm: float, due_mm: float, units: str) -> Finding:

@@ -10,10 +10,11 @@ import math
 from collections.abc import Collection
 
 from fanblock.checks.finding import HOLDS, WARNS
-from fanblock.pattern.model import Finding, Pattern
+from fanblock.pattern.model import Finding, Girth, Pattern
 from fanblock.problems import GeometryError, Problem
 from fanblock.tolerances import SOLVED
 from fanblock.units import format_length
+from fanblock.wearer.girths import BUST, measures_of
 from fanblock.wearer.model import SHIFT
 
 FAMILY = "body"
@@ -30,22 +31,25 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
     """Return what this body asks of the maker.
 
     GeometryError for what is refused: a reduction over 10 % of the waist, a block that turns more than 65° a half, boned
-    stays on a waist more than 3 % over the bust; unless the refusal's word is in ``despite``.
+    stays on a waist more than 3 % over the bust; unless the refusal's word is in ``despite``. Where the block stands on
+    other girths, these take the places of waist and bust.
     """
     refused = _refusals(pattern, despite)
     if refused:
         raise GeometryError(refused)
-    bust, waist = pattern.body.length_mm("bust"), pattern.body.length_mm("waist")
+    waist, bust = stood_on_mm(pattern)
     turn = abs(math.degrees(pattern.block.turn_rad))
-    share = _reduction(pattern)
+    name, share = laced_in(pattern)
     found = [
-        _graded("reduction", share, REDUCTION_WARN, "ratio", f"the lacing takes in {share:.1%} of the waist"),
-        _graded("turn", turn, TURN_WARN_DEG, "deg", f"half the block turns {turn:.0f}°{_bell(turn)}"),
+        _graded("reduction", share, REDUCTION_WARN, "ratio", f"the lacing takes in {share:.1%} of the {name}"),
+        _graded("turn", turn, TURN_WARN_DEG, "deg", f"half the block turns {turn:.0f}°{_bell(pattern, turn)}"),
+        *_guessed(pattern),
     ]
-    if abs(bust - waist) < STRAIGHT_RATIO * waist:
+    if pattern.stand.is_usual and abs(bust - waist) < STRAIGHT_RATIO * waist:
         says = "almost no waist: give the garment straps and a waist tape inside, or it will ride"
         found.append(Finding("straight", FAMILY, WARNS, (bust - waist) / waist, STRAIGHT_RATIO, "ratio", says))
-    if pattern.title.makes in BONED and pattern.body.over == SHIFT and "raised" not in pattern.body.lengths:
+    at_rest = pattern.body.over == SHIFT and "raised" not in pattern.body.lengths
+    if pattern.title.makes in BONED and at_rest and pattern.stand.upper.name == BUST:
         found.append(_bust_at_rest(pattern))
     found += [
         Finding(f"measure-{number}", FAMILY, WARNS, 0.0, 0.0, "", says)
@@ -54,11 +58,55 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
     return tuple(found)
 
 
-def _bell(turn_deg: float) -> str:
+def stood_on_mm(pattern: Pattern) -> tuple[float, float]:
+    """Return the two girths that the block stands on, the lower first, in mm: waist and bust as a rule."""
+    lower, upper = (pattern.body.length_mm(name) for name in pattern.stand.names)
+    return lower, upper
+
+
+def laced_in(pattern: Pattern) -> tuple[str, float]:
+    """Return the girth of which the garment takes in the largest share, and that share.
+
+    It is the lower one that the block stands on, or the natural waist where there is cloth over it.
+    """
+    lower = next(girth for girth in pattern.girths if girth.name == pattern.stand.lower.name)
+    shares = {lower.name: _taken_share(lower, pattern.body.length_mm(lower.name))}
+    waist = next(girth for girth in pattern.girths if girth.height == 0.0)
+    if waist.parts_mm > 0.0 and waist.name not in shares:
+        worn = 2.0 * (waist.block_mm - waist.takes_mm)
+        shares[waist.name] = 1.0 - worn / pattern.body.length_mm(waist.name)
+    name = max(shares, key=lambda name: shares[name])
+    return name, shares[name]
+
+
+def _taken_share(girth: Girth, body_mm: float) -> float:
+    return (girth.reduction_mm + girth.altered_mm - min(girth.ease_mm, 0.0)) / body_mm
+
+
+def _guessed(pattern: Pattern) -> list[Finding]:
+    """Warn where the block stands on what nobody measured."""
+    stood_on = [measure for name in pattern.stand.names for measure in measures_of(name)]
+    return [
+        Finding(
+            f"guessed-{name.replace(' ', '-')}",
+            FAMILY,
+            WARNS,
+            pattern.body.length_mm(name),
+            0.0,
+            "mm",
+            f"PROVISIONAL: the block stands on {name}, and that was guessed: measure it and draft again",
+        )
+        for name in stood_on
+        if name in pattern.body.guessed
+    ]
+
+
+def _bell(pattern: Pattern, turn_deg: float) -> str:
     """Return what to ask when a block turns so far that it becomes a bell."""
     if turn_deg <= TURN_WARN_DEG:
         return ""
-    return f"; over {TURN_WARN_DEG:.0f}° it becomes a bell: was the bust raised when you measured?"
+    ask = "was the bust raised when you measured?" if pattern.stand.is_usual else "are both girths and heights right?"
+    return f"; over {TURN_WARN_DEG:.0f}° it becomes a bell: {ask}"
 
 
 def _bust_at_rest(pattern: Pattern) -> Finding:
@@ -78,35 +126,28 @@ def _graded(code: str, number: float, limit: float, unit: str, says: str) -> Fin
     return Finding(code, FAMILY, WARNS if number > limit else HOLDS, number, limit, unit, says)
 
 
-def _reduction(pattern: Pattern) -> float:
-    girth = next(girth for girth in pattern.girths if girth.name == "waist")
-    return (girth.reduction_mm - min(girth.ease_mm, 0.0)) / pattern.body.length_mm("waist")
-
-
 def _refusals(pattern: Pattern, despite: Collection[str]) -> list[Problem]:
-    bust, waist = pattern.body.length_mm("bust"), pattern.body.length_mm("waist")
-    units = pattern.body.units
+    waist, bust = stood_on_mm(pattern)
+    units, stand = pattern.body.units, pattern.stand
     found = []
-    share = _reduction(pattern)  # 10 % of some waists, divided by them again, is a hair more than 0.1
+    name, share = laced_in(pattern)  # 10 % of some waists, divided by them again, is a hair more than 0.1
     if share > REDUCTION_MOST + SOLVED and "reduction" not in despite:
-        what = f"the lacing would take in {share:.1%} of the waist; more than {REDUCTION_MOST:.0%} is not drawn."
-        found.append(
-            Problem("reduction", "body", what, "Reduce less. If you must, draft again with `--despite reduction`.")
-        )
+        what = f"the lacing would take in {share:.1%} of the {name}; more than {REDUCTION_MOST:.0%} is not drawn."
+        less = "Reduce less." if name == stand.lower.name else "End it above the waist, or let it stand on the waist."
+        found.append(Problem("reduction", "body", what, f"{less} If you must, draft again with `--despite reduction`."))
     turn = abs(math.degrees(pattern.block.turn_rad))
     if turn > TURN_MOST_DEG and "turn" not in despite:
-        drop = format_length(abs(bust - waist), units)
-        what = f"half the block turns {turn:.0f}°: a drop of {drop} in so short a length makes a bell, not a garment."
-        found.append(
-            Problem(
-                "turn",
-                "body",
-                what,
-                "Measure `raised` with the bust lifted. If it is right, draft with `--despite turn`.",
-            )
-        )
+        drop = f"a drop of {format_length(abs(bust - waist), units)}"
+        if not stand.is_usual:
+            drop += f" from {stand.upper.name} to {stand.lower.name}"
+        what = f"half the block turns {turn:.0f}°: {drop} in so short a length makes a bell, not a garment."
+        again = "`raised` with the bust lifted" if stand.is_usual else "both girths and their heights again"
+        found.append(Problem("turn", "body", what, f"Measure {again}. If it is right, draft with `--despite turn`."))
     if pattern.title.makes in BONED and waist > (1.0 + OVER_RATIO) * bust and "waist" not in despite:
-        what = f"the waist, {format_length(waist, units)}, passes the bust, {format_length(bust, units)}: boned stays would ride up."
+        low, high = (
+            f"the {name}, {format_length(mm, units)}" for name, mm in zip(stand.names, (waist, bust), strict=True)
+        )
+        what = f"{low}, passes {high}: boned stays would ride up."
         found.append(
             Problem(
                 "waist",

@@ -1,11 +1,16 @@
-"""Do the pieces add up? At the waist, the bust and every tenth between, and against the body at the waist."""
+"""Do the pieces add up? At the waist, the bust and every tenth between, and against the body at the waist.
+
+On a block that stands on other girths, at those too, and against the body at the lower of them.
+"""
 
 from __future__ import annotations
 
+from fanblock.block.stand import ON_WAIST_AND_BUST, level_of
 from fanblock.checks.finding import HOLDS, WARNS, told, within
 from fanblock.pattern.model import Finding, Girth, Pattern
 from fanblock.tolerances import GIRTH_MM
 from fanblock.units import format_length
+from fanblock.wearer.girths import BUST, HEIGHT_MEASURES
 
 FAMILY = "girth"
 
@@ -13,15 +18,12 @@ LOOSE_WARN_MM = 50.0
 """A cone this much larger than a measured girth wants a word (from memory)."""
 
 
-UPPER_CHEST_MM = 60.0
-"""How far above the bust the upper chest is measured (from memory)."""
-
-
 def check(pattern: Pattern) -> tuple[Finding, ...]:
     """Return the sums at every level, the finished waist, and how loose or tight the cone is elsewhere."""
     hem_top = float(pattern.block.where(pattern.lines["hem"].points)[1].max())
     found = [_sum(girth, pattern.body.units, hem_top) for girth in pattern.girths]
-    found += [_finished(girth, pattern.body.units) for girth in pattern.girths if girth.name == "waist"]
+    lower = pattern.stand.lower.name
+    found += [_finished(girth, pattern) for girth in pattern.girths if girth.name == lower]
     found += _against_body(pattern)
     return tuple(found)
 
@@ -31,41 +33,56 @@ def _sum(girth: Girth, units: str, hem_top: float) -> Finding:
     miss = 2.0 * abs(girth.parts_mm + girth.open_mm + girth.gap_mm + girth.takes_mm - girth.block_mm)
     pieces = format_length(2.0 * girth.parts_mm, units)
     extra = f", {format_length(2.0 * girth.open_mm, units)} of it open {where}" if girth.open_mm > GIRTH_MM else ""
-    level = (
-        f"at the {girth.name}" if girth.name in {"waist", "bust"} else f"{girth.height:.0%} of the way up to the bust"
-    )
+    share = f"{girth.height:.0%} of the way up to the bust"
+    level = share if girth.body_mm is None else f"at the {girth.name}"
     says = f"{level}: pieces {pieces}, gap and takes make up the block's {format_length(2.0 * girth.block_mm, units)}{extra}"
-    return within(f"girth-{girth.height * 100:.0f}", FAMILY, miss, GIRTH_MM, "mm", says)
+    named = girth.body_mm is not None and girth.name not in ON_WAIST_AND_BUST.names
+    at = f"at-{_tag(girth.name)}" if named else f"{girth.height * 100:.0f}"
+    return within(f"girth-{at}", FAMILY, miss, GIRTH_MM, "mm", says)
 
 
-def _finished(girth: Girth, units: str) -> Finding:
-    body = girth.body_mm or 0.0
+def _tag(name: str) -> str:
+    return name.replace(" ", "-")
+
+
+def _finished(girth: Girth, pattern: Pattern) -> Finding:
+    body, units = girth.base_mm or 0.0, pattern.body.units
     worn = 2.0 * (girth.parts_mm + girth.open_mm + girth.gap_mm)
-    due = body + girth.ease_mm - girth.reduction_mm
+    due = body + girth.ease_mm - girth.reduction_mm - girth.altered_mm
     bare = f" and {format_length(2.0 * girth.open_mm, units)} open" if girth.open_mm > GIRTH_MM else ""
     says = (
-        f"worn waist {format_length(worn, units)}, of which {format_length(2.0 * girth.gap_mm, units)} gap{bare}; "
+        f"worn {girth.name} {format_length(worn, units)}, of which {format_length(2.0 * girth.gap_mm, units)} gap{bare}; "
         f"body {format_length(body, units)} + ease {format_length(girth.ease_mm, units)} "
         f"- reduction {format_length(girth.reduction_mm, units)}"
     )
-    return within("girth-worn-waist", FAMILY, abs(worn - due), GIRTH_MM, "mm", says)
+    if abs(girth.altered_mm) > GIRTH_MM:
+        word = "taken in" if girth.altered_mm > 0.0 else "let out"
+        says += f", {word} by {format_length(abs(girth.altered_mm), units)} after a fitting"
+    return within(f"girth-worn-{_tag(girth.name)}", FAMILY, abs(worn - due), GIRTH_MM, "mm", says)
+
+
+def _gap(gap_mm: float, units: str) -> str:
+    """What of a girth no cloth covers, or covers twice."""
+    if gap_mm < -GIRTH_MM:
+        return f"the halves lying {format_length(-gap_mm, units)} over each other"
+    return f"of which {format_length(max(gap_mm, 0.0), units)} gap"
 
 
 def _against_body(pattern: Pattern) -> list[Finding]:
-    """Report the cone against girths it was not made from; never a failure."""
-    lengths, block = pattern.body.lengths, pattern.block
-    heights = {
-        "underbust": lengths.get("underbust height", 0.5 * block.center_front_mm) / block.center_front_mm,
-        "upper chest": 1.0 + UPPER_CHEST_MM / block.center_front_mm,
-    }
+    """Report the cone, where there is cloth of it, against girths it was not made from; never a failure."""
+    body, block = pattern.body, pattern.block
     front_top = float(block.where(pattern.lines["top edge"].end)[1])
+    hem_low = float(block.where(pattern.lines["hem"].points)[1].min())
     found = []
-    for name, height in heights.items():
-        if name not in lengths or name in pattern.body.guessed or height > front_top:
+    for name in HEIGHT_MEASURES:
+        height = level_of(block, body, name).height
+        unmeasured = name in body.guessed or name in body.predicted
+        if name in pattern.stand.names or unmeasured or not hem_low < height <= front_top:
             continue
-        over = 2.0 * block.level_length_mm(height) - lengths[name]
+        over = 2.0 * block.level_length_mm(height) - body.length_mm(name)
         word = "looser" if over >= 0 else "tighter"
-        says = f"at your {name} the cone is {format_length(abs(over), pattern.body.units)} {word} than you: look there on the toile"
+        do = "gussets or gathers must give it" if name == BUST and over < 0 else "look there on the toile"
+        says = f"at your {name} the cone is {format_length(abs(over), body.units)} {word} than you: {do}"
         state = WARNS if over > LOOSE_WARN_MM else HOLDS
-        found.append(told(f"girth-{name.replace(' ', '-')}", FAMILY, state, over, "mm", says))
+        found.append(told(f"girth-{_tag(name)}", FAMILY, state, over, "mm", says))
     return found

@@ -60,8 +60,10 @@ def _roll(typed: str, context: click.Context, parameter: click.Parameter) -> Pap
     raise click.BadParameter(says, context, parameter)
 
 
-def draft_number(context: click.Context, parameter: click.Parameter, typed: str) -> int:
-    """Return the number of a draft; a usage error when it is none from 1 to 999."""
+def draft_number(context: click.Context, parameter: click.Parameter, typed: str | None) -> int | None:
+    """Return the number of a draft, None where none was typed; a usage error when it is none from 1 to 999."""
+    if typed is None:
+        return None
     if not (typed.isascii() and typed.isdigit() and 1 <= int(typed[:4]) <= MOST_DRAFTS):
         says = f"{shown(typed)} is not a whole number from 1 to {MOST_DRAFTS}."
         raise click.BadParameter(says, context, parameter)

@@ -1,4 +1,4 @@
-"""``fanblock draft``: the pattern of a recipe for a wearer."""
+"""``fanblock draft``: the pattern of a recipe for a wearer, or of a garment file that names both."""
 
 from __future__ import annotations
 
@@ -14,14 +14,20 @@ from fanblock.cli.arguments import (
     papers_of,
     settings_option,
 )
-from fanblock.cli.drafting import Order, draft_and_tell
+from fanblock.cli.drafting import GarmentOrder, Order, draft_and_tell
 from fanblock.sheet.paper import Paper
+from fanblock.units import shown
 
 
 @click.command(short_help="Draw the pattern of a recipe for a wearer.")
-@click.argument("wearer")
-@click.argument("recipe")
-@click.option("--out", "folder", required=True, metavar="FOLDER", help="Where the files go. It is made if need be.")
+@click.argument("wearer", metavar="WEARER|GARMENT")
+@click.argument("recipe", metavar="[RECIPE]", required=False)
+@click.option(
+    "--out",
+    "folder",
+    metavar="FOLDER",
+    help="Where the files go. It is made if need be. A garment's go beside it, each draft into a folder of its own.",
+)
 @settings_option
 @click.option(
     "--over",
@@ -34,9 +40,7 @@ from fanblock.sheet.paper import Paper
     "--number",
     metavar="N",
     callback=draft_number,
-    default="1",
-    show_default=True,
-    help="The number of this draft, printed on every piece. Count up when you draft again after a fitting.",
+    help="The number of this draft, printed on every piece; 1 without it. Count up when you draft again after a fitting.",
 )
 @paper_options
 @click.option(
@@ -49,11 +53,11 @@ from fanblock.sheet.paper import Paper
 @machine_option
 def draft(
     wearer: str,
-    recipe: str,
-    folder: str,
+    recipe: str | None,
+    folder: str | None,
     settings: Mapping[str, str],
     over: str | None,
-    number: int,
+    number: int | None,
     papers: tuple[str, ...],
     rolls: tuple[Paper, ...],
     despite: tuple[str, ...],
@@ -63,7 +67,8 @@ def draft(
     """Draw the pattern of RECIPE for WEARER and write all its files.
 
     WEARER is a file (begin one with `fanblock new wearer`) or a demo wearer (see `fanblock wearers`).
-    RECIPE is the id of a shipped recipe (see `fanblock recipes`) or a file.
+    RECIPE is the id of a shipped recipe (see `fanblock recipes`) or a file. A GARMENT file names both, with its dials,
+    its cloth and what fittings have changed in it (begin one with `fanblock new garment`).
 
     Ends with SOUND when the pieces add up and sew up; whether they fit, only a toile tells. With NOT SOUND
     the files are written all the same, marked, and the exit code is 1.
@@ -71,7 +76,35 @@ def draft(
     \b
     Example:
       fanblock draft me.yaml stays-five-panels --out my-stays --set "gap=4 cm" --paper a4
+      fanblock draft my-stays.yaml
     """
+    if recipe is None:
+        _refuse_lone_wearer(wearer)
+        _refuse_beside_garment({"--set": settings, "--over": over, "--number": number})
+    elif folder is None:
+        raise click.UsageError("Say where the files go, like --out my-stays.")
     chosen = papers_of(papers, rolls)
-    order = Order(wearer, recipe, folder, settings, over, number, chosen, despite, machine, not no_pictures)
-    return draft_and_tell(order)
+    pictures = not no_pictures
+    if recipe is None:
+        return draft_and_tell(GarmentOrder(wearer, folder, chosen, despite, machine, pictures))
+    return draft_and_tell(
+        Order(wearer, recipe, folder or "", settings, over, number or 1, chosen, despite, machine, pictures)
+    )
+
+
+def _refuse_lone_wearer(typed: str) -> None:
+    """Refuse a demo wearer without a recipe: it is no garment."""
+    from fanblock.shipped import wearer_names
+
+    if typed in wearer_names():
+        raise click.UsageError(f"Name a recipe after {shown(typed)}, and say where the files go, like --out my-stays.")
+
+
+def _refuse_beside_garment(given: Mapping[str, object]) -> None:
+    """Refuse options whose say is in the garment file."""
+    names = [name for name, value in given.items() if value]
+    if names:
+        says = (
+            f"Without a recipe the first name is that of a garment, which says {' and '.join(names)} in its own file."
+        )
+        raise click.UsageError(f"{says} Write it there, or name a recipe too.")

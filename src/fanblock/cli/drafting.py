@@ -31,28 +31,61 @@ class Order:
     pictures: bool = True
 
 
-def draft_and_tell(order: Order) -> int:
+@dataclass(frozen=True, slots=True)
+class GarmentOrder:
+    """A garment that is to be drafted as its file says."""
+
+    path: str
+    folder: str | None = None
+    papers: Sequence[Paper] = ()
+    despite: Collection[str] = ()
+    machine: bool = False
+    pictures: bool = True
+
+
+def draft_and_tell(order: Order | GarmentOrder) -> int:
     """Draft, write all files and tell of them; returns 0, or 1 when the pattern is not sound."""
     with working("reading"):
         from fanblock.bundle import pattern_bundle
-        from fanblock.cli.reading import opened
-        from fanblock.make import draft_pattern
         from fanblock.output import refuse_file, write_all
 
-    refuse_file(order.folder)
+    if order.folder:
+        refuse_file(order.folder)
+    pattern, folder, worn_over = _drafted(order) if isinstance(order, Order) else _garment(order)
+    bundle = pattern_bundle(pattern, order.papers, working, pictures=order.pictures)
+    pattern = replace(pattern, findings=(*pattern.findings, *bundle.found))
+    write_all(folder, {made.name: made.data for made in bundle.files})
+    if order.machine:
+        say_document(document(pattern, bundle, folder))
+    else:
+        _tell(pattern, bundle, folder, worn_over)
+    return 0 if pattern.sound else 1
+
+
+def _drafted(order: Order) -> tuple[Pattern, str, str]:
+    """Return the pattern that was asked for, its folder, and what it is worn over."""
+    from fanblock.cli.reading import opened
+    from fanblock.make import draft_pattern
+
     wearer, recipe = opened(order.wearer, order.recipe)
     with working("drafting"):
         pattern = draft_pattern(
             wearer, recipe, order.settings, over=order.over, draft=order.number, despite=order.despite
         )
-    bundle = pattern_bundle(pattern, order.papers, working, pictures=order.pictures)
-    pattern = replace(pattern, findings=(*pattern.findings, *bundle.found))
-    write_all(order.folder, {made.name: made.data for made in bundle.files})
-    if order.machine:
-        say_document(document(pattern, bundle, order.folder))
-    else:
-        _tell(pattern, bundle, order.folder, recipe.worn_over)
-    return 0 if pattern.sound else 1
+    return pattern, order.folder, recipe.worn_over
+
+
+def _garment(order: GarmentOrder) -> tuple[Pattern, str, str]:
+    """Return the pattern of a garment, its folder, in which no other draft may lie, and what it is worn over."""
+    from fanblock.garment.keeping import draft_folder, refuse_other_draft
+    from fanblock.garment.library import draft_garment, open_garment
+
+    opened = open_garment(order.path)
+    with working("drafting"):
+        pattern = draft_garment(opened, despite=tuple(order.despite))
+    folder = order.folder or draft_folder(order.path, opened.garment.draft)
+    refuse_other_draft(folder, pattern.title)
+    return pattern, folder, opened.recipe.worn_over
 
 
 def document(pattern: Pattern, bundle: Bundle, folder: str) -> dict[str, Any]:

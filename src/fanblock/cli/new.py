@@ -13,7 +13,7 @@ from fanblock.cli.screen import say, wrapped
 
 @click.group(cls=Commands, short_help="Begin a file of your own, or print a form for measuring.")
 def new() -> None:
-    """Begin a wearer, a recipe, or a form for taking measures.
+    """Begin a wearer, a recipe, a garment, or a form for taking measures.
 
     What is there already is never overwritten.
     """
@@ -62,6 +62,26 @@ def recipe(path: str, name: str | None) -> int:
     say(wrapped(f"{path} is written. Change it in any text editor."))
     say(wrapped(f"See whether it is well written: fanblock check {_typed(path)}"))
     say(wrapped(f"Draw it: fanblock draft ferrywoman {_typed(path)} --out trial"))
+    return 0
+
+
+@new.command(short_help="A garment: one wearer, one recipe, its dials, its cloth.")
+@click.argument("path", default="garment.yaml")
+@click.option("--wearer", "wearer_name", required=True, help="A demo wearer, or a wearer file in the same folder.")
+@click.option("--recipe", "recipe_name", required=True, help="A shipped recipe, or a recipe file in the same folder.")
+def garment(path: str, wearer_name: str, recipe_name: str) -> int:
+    """Write a file for one garment, which keeps its dials, its cloth and what fittings have changed in it.
+
+    \b
+    Example:
+      fanblock new garment my-stays.yaml --wearer me.yaml --recipe stays-five-panels
+    """
+    from fanblock.garment.starter import starter_garment
+    from fanblock.output import write_new
+
+    write_new(path, starter_garment(path, wearer_name, recipe_name).encode(errors="replace"))
+    say(wrapped(f"{path} is written. Open it in any text editor to turn its dials and to tell its cloth."))
+    say(wrapped(f"Draw it: fanblock draft {_typed(path)}"))
     return 0
 
 

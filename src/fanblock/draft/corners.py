@@ -13,6 +13,7 @@ from typing import Literal
 import numpy as np
 
 from fanblock.draft.model import Draft, Line
+from fanblock.draft.opening import carried_past, overlap_mm, stands_free
 from fanblock.draft.places import place_of
 from fanblock.geometry.curve import Points, frozen
 from fanblock.geometry.splines import through_points
@@ -25,6 +26,8 @@ STEP_MM = 2.0
 
 OVERHANG_MM = 25.0
 """How far a chain is carried on straight beyond its two outer ends, so that the centre lines can cut it there."""
+
+FRONT, BACK = "center front", "center back"
 
 Kind = Literal["top", "hem", "neckline", "armhole", "shoulder", "waist"]
 
@@ -71,18 +74,33 @@ def with_chain(draft: Draft, chain: str, specs: tuple[EdgeSpec, ...]) -> Draft:
     GeometryError when an edge has no length on this body.
     """
     lines: list[Line] = []
+    drawn: list[Points] = []
+    lapped = {at: overlap_mm(draft, at) for at in (FRONT, BACK)}
     end: Points | None = None
     for number, spec in enumerate(specs):
         corners = _corners(draft, spec, end)
         first, last = number == 0, number == len(specs) - 1
         points = _drawn(draft, spec, corners, first=first, last=last)
         end = points[-1]
-        points = _overhung(points, before=first, after=last)
+        drawn.append(points)
+        points = _overhung(points, before=first and not lapped[FRONT], after=last and not lapped[BACK])
         seam, face = _sewn(spec, specs)
         around, height = draft.block.where(points)
         places = frozen(np.column_stack((around, height)))
         lines.append(Line(spec.name, spec.kind, places, chain, seam, face, spec.pointed))
+    whole = np.vstack([drawn[0], *(points[1:] for points in drawn[1:])])
+    if lapped[FRONT]:
+        lines.insert(0, _past(draft, lines[0], FRONT, whole, lapped[FRONT]))
+    if lapped[BACK]:
+        lines.append(_past(draft, lines[-1], BACK, whole[::-1], lapped[BACK]))
     return replace(draft, lines=(*draft.lines, *lines))
+
+
+def _past(draft: Draft, line: Line, at: str, inward: Points, over_mm: float) -> Line:
+    """Return the line on which the outermost edge goes on past a centre line, as far as the halves lie over each other."""
+    outward = carried_past(draft, at, inward, over_mm + OVERHANG_MM)
+    points = outward[::-1] if at == FRONT else outward
+    return Line(f"{line.name} overlap", line.kind, frozen(points), line.chain, pointed=line.pointed)
 
 
 def _corners(draft: Draft, spec: EdgeSpec, start: Points | None) -> Points:
@@ -103,9 +121,8 @@ def _drawn(draft: Draft, spec: EdgeSpec, corners: Points, *, first: bool, last: 
     if spec.straight:
         runs = [through_points(corners[number : number + 2], STEP_MM) for number in range(len(corners) - 1)]
         return np.vstack([runs[0], *(run[1:] for run in runs[1:])])
-    laced = {gap.at for gap in draft.gaps}
-    start = _square(draft, 0.0) if first and not spec.pointed and "center front" not in laced else None
-    end = _square(draft, 1.0) if last and not spec.pointed and "center back" not in laced else None
+    start = _square(draft, 0.0) if first and not spec.pointed and not stands_free(draft, FRONT) else None
+    end = _square(draft, 1.0) if last and not spec.pointed and not stands_free(draft, BACK) else None
     return through_points(corners, STEP_MM, start, end)
 
 

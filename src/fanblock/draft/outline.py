@@ -8,7 +8,8 @@ from itertools import pairwise
 import numpy as np
 
 from fanblock.draft.lacing import HIGHEST
-from fanblock.draft.model import HEIGHT, Draft, Line
+from fanblock.draft.model import AROUND, HEIGHT, Draft, Line
+from fanblock.draft.opening import carried_past, overlap_mm, stands_free
 from fanblock.draft.places import place_of
 from fanblock.geometry.curve import frozen
 from fanblock.geometry.splines import free_or_clamped
@@ -21,6 +22,8 @@ OVERHANG = 0.05
 STEP_MM = 2.0
 """Distance between the points of a crossing edge."""
 
+FRONT, BACK = "center front", "center back"
+
 
 def with_crossing_edge(draft: Draft, name: str, kind: str, through: tuple[Position, ...]) -> Draft:
     """Return the draft with an edge drawn from front to back through ``through``.
@@ -32,15 +35,30 @@ def with_crossing_edge(draft: Draft, name: str, kind: str, through: tuple[Positi
     _check_order(draft, name, places)
     u = np.array([place[0] for place in places])
     along = np.array([place[1] for place in places]) * draft.block.ruling_length_mm(u)
-    laced = {gap.at for gap in draft.gaps}
-    front = None if "center front" in laced or u[0] > OVERHANG else _square_slope(draft, 0.0)
-    back = None if "center back" in laced or u[-1] < 1.0 - OVERHANG else _square_slope(draft, 1.0)
+    front = None if stands_free(draft, FRONT) or u[0] > OVERHANG else _square_slope(draft, 0.0)
+    back = None if stands_free(draft, BACK) or u[-1] < 1.0 - OVERHANG else _square_slope(draft, 1.0)
     edge = free_or_clamped(u, along, front, back)
     count = int(draft.block.half_bust_mm / STEP_MM)
-    arounds = np.linspace(u[0] - OVERHANG, u[-1] + OVERHANG, count)
+    lapped = {at: overlap_mm(draft, at) for at in (FRONT, BACK)}
+    first, last = (0.0 if lapped[FRONT] else u[0] - OVERHANG), (1.0 if lapped[BACK] else u[-1] + OVERHANG)
+    arounds = np.linspace(first, last, count)
     heights = edge(arounds) / draft.block.ruling_length_mm(arounds)
     line = Line(name, kind, frozen(np.column_stack((arounds, heights))), chain=name)
-    return replace(draft, lines=(*draft.lines, line))
+    return replace(draft, lines=(*draft.lines, *_with_overlaps(draft, line, lapped)))
+
+
+def _with_overlaps(draft: Draft, line: Line, lapped: dict[str, float]) -> list[Line]:
+    """Return a line and, where the halves lie over each other, the lines on which it goes on past the centre lines."""
+    lines = [line]
+    inward = draft.block.at(line.points[:, AROUND], line.points[:, HEIGHT])
+    for at, over_mm in lapped.items():
+        if over_mm:
+            run = inward if at == FRONT else inward[::-1]
+            outward = carried_past(draft, at, run, over_mm + OVERHANG * draft.block.half_bust_mm)
+            points = frozen(outward[::-1] if at == FRONT else outward)
+            more = replace(line, name=f"{line.name} overlap", points=points)
+            lines = [more, *lines] if at == FRONT else [*lines, more]
+    return lines
 
 
 def refuse_crossed_rulings(draft: Draft) -> None:

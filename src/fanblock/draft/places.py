@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import numpy as np
 
+from fanblock.block.stand import level_of
 from fanblock.draft.model import AROUND, HEIGHT, Draft
+from fanblock.draft.opening import gap_named
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Amount, Around, Dial, Height, Length, Position
 from fanblock.tolerances import SETTLED
 from fanblock.wearer.body import Body
+from fanblock.wearer.girths import HEIGHT_MEASURES
 
 _ROUNDS = 60
 
@@ -54,10 +57,8 @@ def height_on(draft: Draft, height: Height, around: float) -> float:
         base = height.share.ratio
         if height.share.of:
             base *= measure_mm(draft.body, height.share.of) / ruling
-    elif height.landmark == "waist":
-        base = 0.0
-    elif height.landmark == "bust":
-        base = 1.0
+    elif height.landmark in HEIGHT_MEASURES:
+        base = level_of(draft.block, draft.body, height.landmark).height
     elif height.landmark == "held bust":
         base = 1.0 + _lift_mm(draft.body) / ruling
     elif height.landmark == "underarm":
@@ -120,10 +121,8 @@ def _slanting(draft: Draft, around: Around) -> np.ndarray | None:
     """Return the line, sorted by height, that an around stands on when its around changes with height."""
     if around.ratio is not None or around.landmark in {"side", "center front", "center back"}:
         return None
-    if around.landmark == "lacing edge":
-        if not draft.gaps:
-            raise KeyError("lacing edge")
-        return draft.gaps[-1].line
+    if around.landmark in {"lacing edge", "front edge", "back edge"}:
+        return gap_named(draft.gaps, around.landmark).line
     seam = draft.seam(around.landmark)
     heights = np.linspace(seam.low, seam.top, 200)
     return np.column_stack((seam.around_of(heights), heights))

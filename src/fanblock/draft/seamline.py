@@ -9,7 +9,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine
+from fanblock.draft.model import AROUND, HEIGHT, LACED, Draft, SeamLine
+from fanblock.draft.opening import edge_name
 from fanblock.draft.places import amount_mm, height_on, place_of
 from fanblock.geometry.splines import Function, monotone
 from fanblock.problems import GeometryError, Problem
@@ -79,10 +80,18 @@ def _stands_on(draft: Draft, around: float, height: float) -> str:
             return seam.name
     laced = {gap.at: float(np.interp(height, gap.line[:, HEIGHT], gap.line[:, AROUND])) for gap in draft.gaps}
     if around <= laced.get("center front", 0.0) + SAME_POINT_MM:
-        return "lacing edge" if "center front" in laced else "center front"
+        return _edge_word(draft, "center front")
     if around >= laced.get("center back", 1.0) - SAME_POINT_MM:
-        return "lacing edge" if "center back" in laced else "center back"
+        return _edge_word(draft, "center back")
     return ""
+
+
+def _edge_word(draft: Draft, at: str) -> str:
+    """Return the word for what a seam meets at a centre line: that line itself, or the edge of an opening."""
+    for gap in draft.gaps:
+        if gap.at == at:
+            return "lacing edge" if gap.closing.by == LACED else edge_name(draft.gaps, gap)
+    return at
 
 
 def _goes_on(draft: Draft, stands_on: str, place: tuple[float, float]) -> bool:

@@ -7,9 +7,11 @@ from types import MappingProxyType
 
 import numpy as np
 
+from fanblock.block.stand import ON_WAIST_AND_BUST
 from fanblock.draft.lacing import HIGHEST, LOWEST
 from fanblock.draft.mates import MatePair, Rim, mated, rims_of
 from fanblock.draft.model import AROUND, HEIGHT, HEM_EDGE, TOP_EDGE, Draft, Line
+from fanblock.draft.opening import edge_kind, edge_name
 from fanblock.draft.ordering import front_to_back
 from fanblock.draft.outline import refuse_crossed_rulings
 from fanblock.draft.slicing import Loop, Side, closed_loop, holding, sliced, split_at_height, stretches_at
@@ -18,7 +20,7 @@ from fanblock.draft.truing import Trued, trued
 from fanblock.draft.work import SeamRecord, Work
 from fanblock.geometry.curve import Curve, Points
 from fanblock.geometry.meet import meetings, point_at
-from fanblock.pattern.model import CENTER, LACING, SEAM, SLIT, Edge, EdgeName, EndShift, Panel
+from fanblock.pattern.model import CENTER, SEAM, SLIT, Edge, EdgeName, EndShift, Panel
 from fanblock.problems import GeometryError, Problem
 from fanblock.tolerances import ALONG_MM, LEAST_EDGE_MM, SAME_POINT_MM
 
@@ -39,11 +41,11 @@ def outline(draft: Draft) -> Loop:
     front = Side("center front", CENTER, upright[::-1])
     back = Side("center back", CENTER, upright + np.array([1.0, 0.0]))
     for gap in draft.gaps:
-        name = "lacing edge" if len(draft.gaps) == 1 else f"lacing edge {gap.at.removeprefix('center ')}"
+        name, kind = edge_name(draft.gaps, gap), edge_kind(gap)
         if gap.at == "center back":
-            back = Side(name, LACING, gap.line)
+            back = Side(name, kind, gap.line)
         else:
-            front = Side(name, LACING, gap.line[::-1])
+            front = Side(name, kind, gap.line[::-1])
     _check_apart(draft)
     hem = tuple(_side(line, line.points) for line in draft.chain(HEM_EDGE))
     top = tuple(_side(line, line.points[::-1]) for line in reversed(draft.chain(TOP_EDGE)))
@@ -213,12 +215,18 @@ def _traced(draft: Draft, panel: Panel) -> Loop:
 
 
 def _levels(draft: Draft, loop: Loop) -> MappingProxyType[str, tuple[Curve, ...]]:
-    """Return the parts of the waist and bust levels inside a loop, from stitch line to stitch line."""
+    """Return the parts of the waist and bust levels, and of those the block stands on, that lie inside a loop.
+
+    They run from stitch line to stitch line.
+    """
+    levels = dict.fromkeys((*ON_WAIST_AND_BUST.levels, *draft.stand.levels))
     hair = ALONG_MM / draft.block.center_front_mm
     return MappingProxyType(
         {
-            name: tuple(draft.block.level(height, *stretch) for stretch in stretches_at(loop, height, hair))
-            for name, height in (("waist", 0.0), ("bust", 1.0))
+            level.name: tuple(
+                draft.block.level(level.height, *stretch) for stretch in stretches_at(loop, level.height, hair)
+            )
+            for level in levels
         }
     )
 

@@ -14,7 +14,7 @@ import numpy as np
 from fanblock.draft.model import AROUND, HEIGHT
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import contains, crossings, meetings, part, points_at
-from fanblock.pattern.model import CENTER, HEM, LACING, SEAM, WAIST
+from fanblock.pattern.model import CENTER, HEM, OPEN_KINDS, SEAM, WAIST
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import LANDMARK_AROUNDS
 from fanblock.tolerances import GRAZING
@@ -24,8 +24,11 @@ from fanblock.tolerances import GRAZING
 class Side:
     """One edge of a loop: points (around, height) in loop order.
 
-    ``seam`` is the seam it belongs to, or empty, and ``face`` tells whether this edge is the seam's ``front`` side
-    (the right side of the panel before it) or its ``back`` side. A ``pointed`` edge may meet a centre line at a point.
+    ``seam`` is the seam it belongs to, or empty, and ``face`` tells which side of it this edge is: the ``front`` side runs
+    along the seam (up an upright one, from the front to the back of a level one), the ``back`` side against it. Of a level
+    seam the front side is therefore the lower edge of the panel above it. ``part`` tells which part of an upright seam
+    this is where level seams cut it: empty for the uppermost, else below which level seam it lies. ``level`` tells that the
+    seam is a level one. A ``pointed`` edge may meet a centre line at a point.
     """
 
     name: str
@@ -34,6 +37,8 @@ class Side:
     seam: str = ""
     face: str = ""
     pointed: bool = False
+    part: str = ""
+    level: bool = False
 
     def pieces(self, place: float) -> tuple[Side, Side]:
         """Return the two parts of this edge before and after a place counted in points."""
@@ -45,6 +50,9 @@ class Side:
 
 
 Loop = tuple[Side, ...]
+
+Hit = tuple[int, float, float]
+"""Number of an edge of the loop, the place on that edge, the place on the seam (on a level one its around)."""
 
 
 def closed_loop(runs: tuple[tuple[Side, ...], ...]) -> Loop:
@@ -93,6 +101,20 @@ def sliced(loop: Loop, front: Side, back: Side, middle: float, ends: tuple[str, 
     return _kept(loop, front, middle, ends, keep_front=True), _kept(loop, back, middle, ends, keep_front=False)
 
 
+def walked(loop: Loop, start: Hit, end: Hit) -> Loop:
+    """Return the sides of ``loop`` from one hit, counter-clockwise, to another."""
+    (first, at, _), (last, until, _) = start, end
+    if first == last and at < until:
+        return (replace(loop[first], points=part(loop[first].points, at, until)),)
+    sides = [loop[first].pieces(at)[1]]
+    number = (first + 1) % len(loop)
+    while number != last:
+        sides.append(loop[number])
+        number = (number + 1) % len(loop)
+    sides.append(loop[last].pieces(until)[0])
+    return tuple(sides)
+
+
 def _kept(loop: Loop, seam: Side, middle: float, ends: tuple[str, str], *, keep_front: bool) -> Loop:
     """Return the part of ``loop`` on one side of ``seam``, closed by it."""
     hits = _hits(loop, seam)
@@ -101,12 +123,8 @@ def _kept(loop: Loop, seam: Side, middle: float, ends: tuple[str, str], *, keep_
         _check_end(loop[hit[0]], seam, hit, stands_on)
     cut = replace(seam, points=part(seam.points, low[2], high[2]))
     if keep_front:
-        return (*_walk(loop, high, low), cut)
-    return (*_walk(loop, low, high), replace(cut, points=cut.points[::-1]))
-
-
-Hit = tuple[int, float, float]
-"""Number of an edge of the loop, the place on that edge, the place on the seam."""
+        return (*walked(loop, high, low), cut)
+    return (*walked(loop, low, high), replace(cut, points=cut.points[::-1]))
 
 
 def _hits(loop: Loop, seam: Side) -> list[Hit]:
@@ -133,26 +151,13 @@ def _span(seam: Side, hits: list[Hit], middle: float) -> tuple[Hit, Hit]:
 def _check_end(met: Side, seam: Side, hit: Hit, stands_on: str) -> None:
     """Refuse a seam that runs into a seam, a centre line or a lacing edge on which it was not meant to end."""
     on_seam = met.kind == SEAM and met.seam != stands_on
-    if on_seam or (met.kind in (CENTER, LACING) and stands_on not in LANDMARK_AROUNDS):
+    on_edge = met.kind in {CENTER, *OPEN_KINDS} and stands_on not in {*LANDMARK_AROUNDS, met.seam}
+    if on_seam or on_edge:
         other = f"the seam “{met.seam}”" if on_seam else f"the {met.name}"
         height = float(np.interp(hit[2], np.arange(len(seam.points)), seam.points[:, HEIGHT]))
         what = f"it runs into {other} at {height:.0%} of the way from waist to bust."
         remedy = "Move one of the two, or let them take or spring less."
         raise GeometryError([Problem("seam-crossing", f"seam “{seam.seam}”", what, remedy)])
-
-
-def _walk(loop: Loop, start: Hit, end: Hit) -> Loop:
-    """Return the sides of ``loop`` from one hit, counter-clockwise, to another."""
-    (first, at, _), (last, until, _) = start, end
-    if first == last and at < until:
-        return (replace(loop[first], points=part(loop[first].points, at, until)),)
-    sides = [loop[first].pieces(at)[1]]
-    number = (first + 1) % len(loop)
-    while number != last:
-        sides.append(loop[number])
-        number = (number + 1) % len(loop)
-    sides.append(loop[last].pieces(until)[0])
-    return tuple(sides)
 
 
 def split_at_height(side: Side, height: float) -> tuple[Side, ...]:
@@ -163,25 +168,30 @@ def split_at_height(side: Side, height: float) -> tuple[Side, ...]:
 
 def stretches_at(loop: Loop, height: float, hair: float) -> list[tuple[float, float]]:
     """Return the stretches of around in which ``loop`` holds a level, or has its lower edge on it (within ``hair``)."""
-    return lying_on(loop, height, hair) or inside_at(loop, height)
+    return inside_at(laid_on(loop, height, hair), height)
 
 
-def lying_on(loop: Loop, height: float, hair: float) -> list[tuple[float, float]]:
-    """Return the stretches of around of the lower edges that run along a level, as a waistline does along the waist.
+def laid_on(sides: Loop, height: float, hair: float) -> Loop:
+    """Return sides, those that run along a level put onto it: lower edges, as a waistline, and both sides of a level seam.
 
-    An edge that keeps within ``hair`` (a height) of the level runs along it: then the level is as wide as that edge.
+    An edge that keeps within ``hair`` (a height) of the level runs along it. Since a level is read a hair above its height,
+    it is then as wide as the lower edge on it, and the panel that hangs from there has no part in it.
     """
-    along = [
-        side.points[:, AROUND]
-        for side in loop
-        if side.kind in (HEM, WAIST) and float(np.max(np.abs(side.points[:, HEIGHT] - height))) < hair
-    ]
-    return [(float(arounds.min()), float(arounds.max())) for arounds in along]
+    return tuple(_onto(side, height) if _runs_along(side, height, hair) else side for side in sides)
+
+
+def _runs_along(side: Side, height: float, hair: float) -> bool:
+    may = side.level or side.kind in (HEM, WAIST)
+    return may and float(np.max(np.abs(side.points[:, HEIGHT] - height))) < hair
+
+
+def _onto(side: Side, height: float) -> Side:
+    return replace(side, points=np.column_stack((side.points[:, AROUND], np.full(len(side.points), height))))
 
 
 def inside_at(loop: Loop, height: float) -> list[tuple[float, float]]:
     """Return the stretches of around, rising, in which ``loop`` holds the level at ``height``, read a hair above it."""
-    points = np.vstack([side.points[:-1] for side in loop])
+    points = np.vstack([side.points for side in loop])
     ring = np.vstack((points, points[:1]))
     ordered = sorted(points_at(ring, crossings(ring, HEIGHT, height + GRAZING))[:, AROUND].tolist())
     return list(zip(ordered[::2], ordered[1::2], strict=True))

@@ -1,12 +1,12 @@
 """What each seam takes at each height: shares of the reductions, takes of its own, and the spring below the waist.
 
 A take is the distance along the level between a seam's two edges. At the waist the takes of one half add up to half of
-what the whole garment shall be smaller than block (reduction less ease); at the bust likewise. In between they run
-smoothly with level ends; where nothing else is said above the waist, a take runs to its share of what is taken in at the
-bust, 0 where nothing is, and keeps that above; a seam that ends lower runs to 0 at its own top. Where no seam comes up to
-the bust, as under a deep armhole, those that end on a free edge below it take at their tops. Below the waist a take runs
-down to minus the spring at the hem, eased over the first third and then straight, so that there is no kink at the waist
-and no whole-length curve at the hem.
+what the whole garment shall be smaller than block (reduction less ease); at the bust likewise; on a block that stands on
+other girths, at those instead. In between they run smoothly with level ends; where nothing else is said above the waist, a
+take runs to its share of what is taken in at the bust, 0 where nothing is, and keeps that above; a seam that ends lower
+runs to 0 at its own top. Where no seam comes up to the bust, as under a deep armhole, those that end on a free edge below
+it take at their tops. Below the waist a take runs down to minus the spring at the hem, eased over the first third and then
+straight, so that there is no kink at the waist and no whole-length curve at the hem.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from fanblock.block.stand import Level, Stand
 from fanblock.draft.model import Draft, SeamLine
 from fanblock.draft.seamline import NEAR
 from fanblock.geometry.curve import Points
@@ -40,6 +41,11 @@ class Take:
     above: Function
     at_waist_mm: float
     spring_mm: float
+    more: Function | None = None
+
+    def more_at(self, height: float) -> float:
+        """Return what a fitting added to the take at a height, the waist or above it."""
+        return 0.0 if self.more is None else float(self.more(np.array([height]))[0])
 
     def __call__(self, heights: Points) -> Points:
         """Return the take at every one of ``heights``."""
@@ -47,7 +53,9 @@ class Take:
         depth = -min(self.seam.low, -NEAR)
         below = self.at_waist_mm - (self.at_waist_mm + self.spring_mm) * _eased(np.maximum(-heights, 0.0) / depth)
         reaches = self.seam.low < -NEAR
-        return np.where((heights < 0.0) & reaches, below, self.above(np.maximum(heights, 0.0)))
+        upper = np.maximum(heights, 0.0)
+        above = self.above(upper) if self.more is None else self.above(upper) + self.more(upper)
+        return np.where((heights < 0.0) & reaches, below, above)
 
 
 def _eased(share: Points) -> Points:
@@ -60,9 +68,10 @@ def takes_of(draft: Draft) -> tuple[Take, ...]:
 
     GeometryError when something is to be taken in and no seam carries a share of it.
     """
-    waist = _shared(draft, 0.0, (draft.waist_reduction_mm - draft.waist_ease_mm) / 2.0, "waist")
-    bust = _shared(draft, 1.0, (draft.bust_reduction_mm - draft.bust_ease_mm) / 2.0, "bust")
-    takes = tuple(_take(seam, waist[seam.name], bust[seam.name]) for seam in draft.seams)
+    stand = draft.stand
+    lower = _shared(draft, stand.lower, (draft.lower_reduction_mm - draft.lower_ease_mm) / 2.0)
+    upper = _shared(draft, stand.upper, (draft.upper_reduction_mm - draft.upper_ease_mm) / 2.0)
+    takes = tuple(_take(seam, stand, lower[seam.name], upper[seam.name]) for seam in draft.seams)
     _check_slopes(draft, takes)
     return takes
 
@@ -84,7 +93,8 @@ def _check_slopes(draft: Draft, takes: tuple[Take, ...]) -> None:
         raise GeometryError(problems)
 
 
-def _shared(draft: Draft, height: float, total_mm: float, level: str) -> dict[str, float]:
+def _shared(draft: Draft, level: Level, total_mm: float) -> dict[str, float]:
+    height = level.height
     named = {seam.name: _named(seam, height) for seam in draft.seams}
     rest = total_mm - sum(mm for mm in named.values() if mm is not None)
     open_to = {
@@ -100,8 +110,8 @@ def _shared(draft: Draft, height: float, total_mm: float, level: str) -> dict[st
             [
                 Problem(
                     "reduction-homeless",
-                    f"{level} reduction",
-                    f"{rest:.1f} mm a half shall be taken in or let out at the {level}, and no seam there has a share of it.",
+                    f"{level.name} reduction",
+                    f"{rest:.1f} mm a half shall be taken in or let out at the {level.name}, and no seam there has a share of it.",
                     "Give one or more seams a `share`.",
                 )
             ]
@@ -125,13 +135,28 @@ def _named(seam: SeamLine, height: float) -> float | None:
     return next((mm for at, mm in seam.takes if abs(at - height) < NEAR), None)
 
 
-def _take(seam: SeamLine, waist_mm: float, bust_mm: float) -> Take:
-    cap = min(1.0, seam.top)
-    knots = {0.0: waist_mm} if seam.low < NEAR else {seam.low: 0.0}
-    knots.update({at: mm for at, mm in seam.takes if at >= NEAR})
+def _take(seam: SeamLine, stand: Stand, lower_mm: float, upper_mm: float) -> Take:
+    low, cap = stand.lower.height, min(stand.upper.height, seam.top)
+    knots = {low: lower_mm} if seam.low < low + NEAR else {seam.low: 0.0}
+    knots.update({at: mm for at, mm in seam.takes if at >= -NEAR and abs(at - low) >= NEAR})
     if not any(abs(at - cap) < NEAR for at in knots):
-        knots[cap] = bust_mm
+        knots[cap] = upper_mm
     at = np.array(sorted(knots))
     spring = seam.spring_mm if seam.low < -NEAR else 0.0
     hem = next((-mm for height, mm in seam.takes if height < -NEAR), spring)
-    return Take(seam, level_ended(at, np.array([knots[height] for height in at])), waist_mm, hem)
+    above, more = level_ended(at, np.array([knots[height] for height in at])), _more(seam)
+    added = 0.0 if more is None else float(more(np.zeros(1))[0])
+    return Take(seam, above, float(above(np.zeros(1))[0]) + added, hem, more)
+
+
+def _more(seam: SeamLine) -> Function | None:
+    """Return what a fitting added to a seam's takes: smooth between its heights, nothing at waist and bust unless they are
+    among them, and above the highest what it is there."""
+    if not seam.more:
+        return None
+    knots = dict(seam.more)
+    for height in (max(seam.low, 0.0), min(1.0, seam.top)):
+        if not any(abs(at - height) < NEAR for at in knots):
+            knots[height] = 0.0
+    at = np.array(sorted(knots))
+    return level_ended(at, np.array([knots[height] for height in at]))

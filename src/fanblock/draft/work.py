@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from fanblock.block.ruled import Block
 from fanblock.draft.model import Draft
+from fanblock.draft.plans import Plan
 from fanblock.draft.slicing import Loop
 from fanblock.draft.takes import Take
 from fanblock.geometry.curve import Curve
@@ -17,17 +18,19 @@ from fanblock.wearer.body import Body
 DEFAULT_ALLOWANCES = {
     "armhole": 10.0,
     "center": 15.0,
+    "free": 0.0,
     "hem": 0.0,
     "lacing": 25.0,
     "neckline": 10.0,
+    "opening": 20.0,
     "seam": 15.0,
     "shoulder": 20.0,
     "slit": 0.0,
     "top": 0.0,
     "waist": 15.0,
 }
-"""Width beyond each kind of edge where a recipe says nothing: seams 15 mm, folded lacing edges 25 mm, bound edges
-none (common practice, no source)."""
+"""Width beyond each kind of edge where a recipe says nothing: seams 15 mm, folded lacing edges 25 mm, other
+openings 20 mm, bound edges none (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -57,7 +60,7 @@ class Work:
 
     ``takes`` are the seams' takes with the reductions shared out; ``traces`` gives each panel's loop, as it was trued, in
     around and height. ``layers`` are the layers of all panels cut from the block, ``layers_by_panel`` those of single
-    pieces. ``notes`` are sentences for the order of sewing and for the toile.
+    pieces. ``notes`` are sentences for the order of sewing and for the toile. ``plans`` are for bones, eyelets and binding.
     """
 
     draft: Draft
@@ -75,6 +78,7 @@ class Work:
     layers_by_panel: Mapping[str, tuple[tuple[str, int], ...]] = field(default_factory=lambda: MappingProxyType({}))
     on_fold: tuple[str, ...] = ()
     notes: tuple[Note, ...] = ()
+    plans: tuple[Plan, ...] = ()
 
     @property
     def body(self) -> Body:

@@ -7,11 +7,13 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from fanblock.draft.work import DEFAULT_ALLOWANCES, Work
+from fanblock.finish.boning import boned
 from fanblock.finish.girths import girths_of
 from fanblock.finish.graining import with_grain
 from fanblock.finish.letters import letters
 from fanblock.finish.notching import with_notches
 from fanblock.finish.offsets import cut_line
+from fanblock.finish.openings import open_mm, openings_of, with_opening_marks
 from fanblock.pattern.model import CENTER, FOLD, EdgeName, Note, Panel, Pattern, Seam, Title
 from fanblock.problems import GeometryError, Problem, nearest
 
@@ -27,9 +29,10 @@ def finished(
     GeometryError when a choice names a panel or an edge that there is not, or an allowance cannot be drawn.
     """
     _check_names(work)
-    work = with_notches(with_grain(_folded(work)))
+    work = with_opening_marks(with_notches(with_grain(_folded(work))))
+    stiff = boned(work)
     given = letters(work.draft.seams, work.seams)
-    panels = tuple(_finished(work, panel, given) for panel in work.panels)
+    panels = tuple(_finished(work, panel, given) for panel in stiff.panels)
     seams = tuple(
         Seam(
             seam.name,
@@ -52,9 +55,13 @@ def finished(
         girths=() if work.draft.band else girths_of(work),
         lines=work.lines,
         dials=dials,
-        gap_mm=sum(gap.width_mm for gap in work.draft.gaps),
-        notes=(*notes, *work.notes),
+        gap_mm=open_mm(work.draft),
+        notes=(*notes, *work.notes, *stiff.notes),
         band=work.draft.band,
+        lacings=stiff.lacings,
+        binding=stiff.binding,
+        openings=openings_of(work),
+        stand=work.draft.stand,
     )
 
 

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
 
 from fanblock.block.ruled import Block
+from fanblock.block.stand import ON_WAIST_AND_BUST, Level
 from fanblock.draft.model import AROUND, HEIGHT, Draft, SeamLine
+from fanblock.draft.opening import half_width_mm
 from fanblock.draft.slicing import Loop, inside_at, lying_on
 from fanblock.draft.takes import Take
 from fanblock.draft.truing import CROSSING_KINDS
@@ -28,7 +31,7 @@ Stretch = tuple[float, float]
 
 
 def girths_of(work: Work) -> tuple[Girth, ...]:
-    """Return the sums at the waist, the bust and every 10 % between, all of one half.
+    """Return the sums at the waist, the bust, every 10 % between and the girths the block stands on, all of one half.
 
     The parts are where the finished panels' stitch lines cut the level. What is open is where the level runs, between a
     panel's seams, above that panel's finished top edge or below its finished hem. Gap and takes are measured on the block;
@@ -36,12 +39,14 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
     """
     draft = work.draft
     spans = [_Span(draft, panel, work) for panel in work.panels if not panel.added]
-    heights = np.array(LEVELS)
+    levels = levels_of(draft)
+    heights = np.array([level.height for level in levels])
     hair = ALONG_MM / draft.block.center_front_mm
     taken_at = {take.seam.name: take(heights) for take in work.takes}
     edges_at = {take.seam.name: _edges_at(draft, take, heights) for take in work.takes}
     found = []
-    for number, height in enumerate(LEVELS):
+    for number, level in enumerate(levels):
+        height = level.height
         edges = {name: (float(front[number]), float(back[number])) for name, (front, back) in edges_at.items()}
         parts = free = 0.0
         for span in spans:
@@ -52,8 +57,16 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
             if not lying:
                 free += _length(draft.block, height, _beyond(span.hem, height, cloth, above=False))
         taken = tuple((name, float(mm[number])) for name, mm in taken_at.items())
-        found.append(_girth(draft, height, taken, parts, free))
+        more = 2.0 * sum(take.more_at(height) for take in work.takes)
+        found.append(replace(_girth(draft, level, taken, parts, free), altered_mm=more))
     return tuple(found)
+
+
+def levels_of(draft: Draft) -> list[Level]:
+    """Return the levels at which a draft is summed, from the waist up, each by its measure or by its share of the way."""
+    named = {height: Level(f"{height:.0%}", height) for height in LEVELS}
+    named.update({level.height: level for level in (*ON_WAIST_AND_BUST.levels, *draft.stand.levels)})
+    return [named[height] for height in sorted(named)]
 
 
 class _Span:
@@ -98,16 +111,17 @@ def _outer(draft: Draft, height: float) -> Stretch:
     return ends["center front"], ends["center back"]
 
 
-def _girth(draft: Draft, height: float, taken: tuple[tuple[str, float], ...], parts: float, free: float) -> Girth:
-    name, body, ease, reduction = "", None, 0.0, 0.0
-    if height == LEVELS[0]:
-        name, body = "waist", draft.body.length_mm("waist")
-        ease, reduction = draft.waist_ease_mm, draft.waist_reduction_mm
-    elif height == LEVELS[-1]:
-        name, body = "bust", draft.body.length_mm("bust")
-        ease, reduction = draft.bust_ease_mm, draft.bust_reduction_mm
+def _girth(draft: Draft, level: Level, taken: tuple[tuple[str, float], ...], parts: float, free: float) -> Girth:
+    height, ease, reduction = level.height, 0.0, 0.0
+    body = base = draft.body.lengths.get(level.name)
+    if level == draft.stand.lower:
+        ease, reduction = draft.lower_ease_mm, draft.lower_reduction_mm
+    elif level == draft.stand.upper:
+        ease, reduction = draft.upper_ease_mm, draft.upper_reduction_mm
+    else:
+        base = None
     return Girth(
-        name=name or f"{height:.0%}",
+        name=level.name,
         height=height,
         block_mm=draft.block.level_length_mm(height),
         takes_mm=sum(mm for _, mm in taken),
@@ -116,6 +130,7 @@ def _girth(draft: Draft, height: float, taken: tuple[tuple[str, float], ...], pa
         parts_mm=parts,
         open_mm=free,
         body_mm=body,
+        base_mm=base,
         ease_mm=ease,
         reduction_mm=reduction,
     )
@@ -163,8 +178,5 @@ def _lies_beyond(edge: Points, around: float, height: float, *, above: bool) -> 
 
 
 def _gap_at(draft: Draft, number: int, height: float) -> float:
-    """Return what a gap takes off one half at a level: the part of the level between lacing edge and centre line."""
-    gap = draft.gaps[number]
-    around = float(np.interp(height, gap.line[:, HEIGHT], gap.line[:, AROUND]))
-    center = 1.0 if gap.at == "center back" else 0.0
-    return abs(draft.block.level_part_mm(height, around, center))
+    """Return what a gap takes off one half at a level, between its edge and the centre line; below 0 for an overlap."""
+    return half_width_mm(draft.block, draft.gaps[number], height)

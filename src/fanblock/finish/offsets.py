@@ -15,9 +15,9 @@ import numpy as np
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.geometry.meet import meetings, part, point_at
 from fanblock.geometry.rings import united
-from fanblock.pattern.model import ARMHOLE, CENTER, HEM, LACING, NECKLINE, SEAM, SHOULDER, TOP, WAIST, Edge, Panel
+from fanblock.pattern.model import ARMHOLE, CENTER, HEM, NECKLINE, OPEN_KINDS, SEAM, SHOULDER, TOP, WAIST, Edge, Panel
 
-FOLDED_KINDS = frozenset({SEAM, CENTER, LACING, SHOULDER})
+FOLDED_KINDS = frozenset({SEAM, CENTER, SHOULDER, *OPEN_KINDS})
 CROSSING_KINDS = frozenset({TOP, HEM, WAIST, ARMHOLE, NECKLINE})
 
 STRAIGHT_DEG = 15.0

@@ -63,3 +63,12 @@ def contains(loop: Points, point: Points) -> bool:
     a, b = a[spans], b[spans]
     x = a[:, 0] + (point[1] - a[:, 1]) / (b[:, 1] - a[:, 1]) * (b[:, 0] - a[:, 0])
     return bool(np.count_nonzero(x > point[0]) % 2)
+
+
+def foot(line: Points, point: Points) -> tuple[float, float]:
+    """Return how far a point is from a polyline, and the place on it, counted in points, that is nearest."""
+    starts, steps = line[:-1], np.diff(line, axis=0)
+    share = np.clip(np.sum((point - starts) * steps, axis=1) / np.sum(steps * steps, axis=1), 0.0, 1.0)
+    off = np.hypot(*(starts + share[:, None] * steps - point).T)
+    best = int(np.argmin(off))
+    return float(off[best]), best + float(share[best])

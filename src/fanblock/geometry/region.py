@@ -46,6 +46,20 @@ def overlaps(outlines: Sequence[Points]) -> list[tuple[int, int, float]]:
     return found
 
 
+def longest_within(outline: Points, run: Points) -> Points | None:
+    """Return the longest part of a run of points that lies within an outline, run the same way; None where none does."""
+    import shapely
+
+    found = _polygon(outline).intersection(shapely.LineString(run))
+    parts = [part for part in getattr(found, "geoms", [found]) if part.geom_type == "LineString" and part.length]
+    if not parts:
+        return None
+    line = np.asarray(max(parts, key=lambda part: (part.length, part.bounds)).coords, dtype=np.float64)
+    steps = np.diff(run, axis=0)
+    nearest = np.argmin(np.hypot(*(run[:-1, None] + 0.5 * steps[:, None] - line[None, [0, -1]]).transpose(2, 0, 1)), axis=0)
+    return line[::-1] if nearest[0] > nearest[1] else line
+
+
 def gap_mm(first: Points, second: Points) -> float:
     """Return the least distance between two outlines; 0 where they touch or overlap."""
     return float(_polygon(first).distance(_polygon(second)))

@@ -16,13 +16,23 @@ import numpy as np
 
 from fanblock.block.band import Band
 from fanblock.block.ruled import Block
+from fanblock.block.stand import ON_WAIST_AND_BUST, Stand
 from fanblock.geometry.curve import Curve, Points
+from fanblock.pattern.bones import Binding, Channel, Eyelet, Lacing
 from fanblock.wearer.body import Body
 
 SEAM, CENTER, TOP, HEM, SLIT, LACING = "seam", "center", "top", "hem", "slit", "lacing"
 WAIST, ARMHOLE, NECKLINE, SHOULDER, FOLD = "waist", "armhole", "neckline", "shoulder", "fold"
+OPENING, FREE = "opening", "free"
+"""An edge that closes otherwise than by a lace; one that is finished by itself and sewn to nothing."""
 
-MARK_KINDS = ("crease", "place", "dart", "gather", "tuck")
+LET_IN = "let in"
+"""The side of a slit that a piece is let into: cloth is turned in there, from nothing at the slit's end."""
+
+OPEN_KINDS = frozenset({LACING, OPENING})
+"""The kinds of edges at which a garment opens."""
+
+MARK_KINDS = ("crease", "place", "dart", "gather", "tuck", "fastening")
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,10 +80,14 @@ class Notch:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Slit:
-    """A cut of no width from the waist (``start``, reinforced there) to the hem (``end``)."""
+    """A cut of no width, from its inner end (``start``, reinforced there) to an edge (``end``).
+
+    ``name`` is the piece that is let into it; a slit between two tabs, from the waist to the hem, has none.
+    """
 
     start: Points
     end: Points
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -81,7 +95,7 @@ class Mark:
     """A line drawn on a piece that is neither cut nor stitched along as an edge; ``says`` are short words beside it.
 
     ``kind`` is one of :data:`MARK_KINDS`: ``crease`` (fold here), ``place`` (another piece or edge lies here), ``dart``,
-    ``gather`` or ``tuck``.
+    ``gather``, ``tuck`` or ``fastening`` (a button, hook, tie or loop sits here).
     """
 
     name: str
@@ -98,8 +112,10 @@ class Panel:
     many pieces to cut for the whole garment. ``cut_line`` is the closed outer line, allowances included; its last
     point is not its first. ``allowances`` gives the width beyond each edge.
 
-    A piece that was ``added`` is not cut from the block: it has neither levels nor a part in girths. One that is ``whole``
-    is all of its thing and not one of a pair. ``loose`` tells how a piece is held that no seam holds.
+    A piece that was ``added`` is not cut from the block and has no part in girths. One that is ``whole`` is all of its
+    thing and not one of a pair. ``loose`` tells how a piece is held that no seam holds. One that is ``let_in`` to a slit or
+    a seam runs on at its outer edge from the cloth on either side. A piece of a ``layer`` of its own is cut for that layer
+    alone, from its own outline: it is ``copy_of`` another panel and lies ``inside_mm`` within the layer that was drafted.
     """
 
     name: str
@@ -114,9 +130,15 @@ class Panel:
     cuts: tuple[tuple[str, int], ...] = ()
     fold: str = ""
     marks: tuple[Mark, ...] = ()
+    channels: tuple[Channel, ...] = ()
+    eyelets: tuple[Eyelet, ...] = ()
     added: bool = False
     whole: bool = False
     loose: str = ""
+    let_in: bool = False
+    layer: str = ""
+    copy_of: str = ""
+    inside_mm: float = 0.0
 
     def edge(self, name: str) -> Edge:
         """Return the edge called ``name``; KeyError when there is none."""
@@ -159,8 +181,35 @@ class Seam:
 
 
 @dataclass(frozen=True, slots=True)
+class Opening:
+    """Where a garment opens, told of the whole garment.
+
+    ``at`` is the line it stands at, such as ``center front``, and ``edge`` the name of the edges there. It is ``closed``
+    with ``lacing``, ``pins``, ``buttons``, ``hooks`` or ``ties``. Closed, the edges stand ``width_mm`` apart at the waist, or
+    each half runs ``overlap_mm`` past the line. ``widths`` are (mm above the waist along the line, mm from edge to edge) of
+    one that is not equally wide. ``behind`` names the piece that lies under it, if one does.
+    """
+
+    at: str
+    edge: str
+    closed: str
+    width_mm: float
+    overlap_mm: float = 0.0
+    widths: tuple[tuple[float, float], ...] = ()
+    behind: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Girth:
-    """What one half adds up to at one level (heights as shares, 0 waist, 1 bust); all widths are of one half."""
+    """What one half adds up to at one level (heights as shares, 0 waist, 1 bust); all widths are of one half.
+
+    ``body_mm``, ``base_mm``, ``ease_mm``, ``reduction_mm`` and ``altered_mm``, what a fitting took in, are of the whole
+    garment. ``body_mm`` is the body's own girth at a level where one was measured; ``base_mm`` is what ease and reduction
+    are counted from at the two levels that the block stands on, as a rule the same.
+
+    ``takes`` hold those of darts and what is turned in at slits beside those of seams. ``let_in`` gives each piece that is
+    let in at the level and its width there; ``turned_in_mm`` of that only fills what the slits took.
+    """
 
     name: str
     height: float
@@ -173,6 +222,15 @@ class Girth:
     body_mm: float | None = None
     ease_mm: float = 0.0
     reduction_mm: float = 0.0
+    altered_mm: float = 0.0
+    base_mm: float | None = None
+    let_in: tuple[tuple[str, float], ...] = ()
+    turned_in_mm: float = 0.0
+
+    @property
+    def let_in_mm(self) -> float:
+        """Width of all the pieces that are let in at the level."""
+        return sum(mm for _, mm in self.let_in)
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,6 +274,8 @@ class Pattern:
     A collar, a flounce or the like has a ``band``: its block is the fan of that and not of a wearer's bust and waist, so
     there is neither a waist level nor a girth; the band says whether the panels are a half or the whole.
 
+    ``stand`` names the two girths that the block stands on.
+
     ``lines`` holds the draft's own curves in the block's frame, by name (outline edges, seam center lines, levels).
     ``dials`` gives each dial's name, its value in words and its value as a number (millimetres or a ratio).
     """
@@ -232,6 +292,10 @@ class Pattern:
     notes: tuple[Note, ...] = ()
     findings: tuple[Finding, ...] = ()
     band: Band | None = None
+    lacings: tuple[Lacing, ...] = ()
+    binding: Binding | None = None
+    stand: Stand = ON_WAIST_AND_BUST
+    openings: tuple[Opening, ...] = ()
 
     @property
     def sound(self) -> bool:

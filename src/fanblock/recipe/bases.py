@@ -49,30 +49,40 @@ def shipped_base(name: str) -> Base:
 
 def bases_beside(file: str) -> Bases:
     """Return what finds the bases of the recipe in ``file``: shipped ones by id, others in its folder or below."""
-    folder = Path(file).parent
 
     def found(name: str) -> Base:
         if name in recipe_ids():
             return shipped_base(name)
-        if _ELSEWHERE.match(name) or "\\" in name:
-            what = f"got {shown(name)}, which does not go on from the folder of this recipe."
-            raise UnreadableError(what, "Name a shipped recipe, or a file in this folder, such as `my-stays.yaml`.")
-        path = folder / name
         try:
-            home, real = folder.resolve(), path.resolve()
-            if not real.is_relative_to(home):
-                what = f"{shown(name)} lies outside the folder of this recipe."
-                raise UnreadableError(what, "Put both into one folder.")
-            with path.open("rb") as opened:
-                text = opened.read(LARGEST_BYTES + 1)
-        except (FileNotFoundError, NotADirectoryError):
+            path, text = file_beside(file, name, "recipe", "a shipped recipe")
+        except FileNotFoundError:
             raise _not_there(name) from None
-        except (OSError, RuntimeError) as error:
-            reason = error.strerror if isinstance(error, OSError) and error.strerror else "its links go round"
-            raise UnreadableError(f"the recipe {shown(name)} cannot be opened ({reason.lower()}).") from None
-        return Base(text, str(path), str(real), bases_beside(str(path)))
+        return Base(text, str(path), str(path.resolve()), bases_beside(str(path)))
 
     return found
+
+
+def file_beside(file: str, name: str, kind: str, shipped: str) -> tuple[Path, bytes]:
+    """Return the path and the text of a file that ``file``, which is of this kind, names: in its own folder or below.
+
+    Raises UnreadableError for a path that leads anywhere else or cannot be opened; FileNotFoundError when there is none.
+    """
+    if _ELSEWHERE.match(name) or "\\" in name:
+        what = f"got {shown(name)}, which does not go on from the folder of this {kind}."
+        raise UnreadableError(what, f"Name {shipped}, or a file in this folder, such as `my-stays.yaml`.")
+    folder = Path(file).parent
+    path = folder / name
+    try:
+        if not path.resolve().is_relative_to(folder.resolve()):
+            what = f"{shown(name)} lies outside the folder of this {kind}."
+            raise UnreadableError(what, "Put both into one folder.")
+        with path.open("rb") as opened:
+            return path, opened.read(LARGEST_BYTES + 1)
+    except (FileNotFoundError, NotADirectoryError) as error:
+        raise FileNotFoundError(name) from error
+    except (OSError, RuntimeError) as error:
+        reason = error.strerror if isinstance(error, OSError) and error.strerror else "its links go round"
+        raise UnreadableError(f"the file {shown(name)} cannot be opened ({reason.lower()}).") from None
 
 
 def _not_there(name: str) -> UnreadableError:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal, get_args
 
-from fanblock.draft.band import BandSpec
+from fanblock.draft.starting import BlockSpec
 from fanblock.problems import Place
 from fanblock.terms import Length, Share
 from fanblock.wearer.model import SHIFT
@@ -80,7 +80,7 @@ class Recipe:
 
     ``id`` is its file's name without the ending, ``units`` the unit of its bare numbers, if any. ``worn_over`` says which
     of the wearer's sets of measures it is drawn from.
-    ``block`` is the band it is made of, None where it is made of the wearer's bust and waist.
+    ``block`` is what its block is made of, None where that is the wearer's bust and waist.
     ``sources`` tell where its numbers come from, ``watch`` what to look at on the mock-up. ``based_on`` names the recipes
     it was made from, the nearest first; it takes no part in comparing two recipes, for all that they said is in here.
     """
@@ -97,5 +97,5 @@ class Recipe:
     worn_over: str = SHIFT
     sources: tuple[str, ...] = ()
     watch: tuple[str, ...] = ()
-    block: BandSpec | None = None
+    block: BlockSpec | None = None
     based_on: tuple[str, ...] = field(default=(), compare=False)

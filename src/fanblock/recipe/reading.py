@@ -11,11 +11,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from fanblock.draft.band import BandSpec, problems
+from fanblock.draft.band import BandSpec
 from fanblock.problems import Place, Problem, RecipeError
 from fanblock.recipe.based import Row, Whole, check_alone, hinted, whole
 from fanblock.recipe.bases import Base, shipped_base
-from fanblock.recipe.decode import decode_fields, place_of
+from fanblock.recipe.blockreading import block_kind, read_block
+from fanblock.recipe.decode import decode_fields
 from fanblock.recipe.dialreading import DialEntry, check_dials, dial_specs
 from fanblock.recipe.findings import Findings
 from fanblock.recipe.model import FORMATS, Makes, Recipe, WornOver
@@ -53,7 +54,7 @@ class _Top:
     units: Literal["mm", "cm", "in"] | None = None
     worn_over: WornOver = "shift"
     needs: tuple[str, ...] = ALWAYS_NEEDED
-    block: BandSpec | None = None
+    block: object = None
     dials: Mapping[str, DialEntry] = field(default_factory=dict)
     sources: tuple[object, ...] = ()
     watch: tuple[object, ...] = ()
@@ -99,14 +100,15 @@ def _recipe(made: Whole, file: str, id: str) -> Recipe:  # noqa: A002
     steps_node = table.get("steps")
     steps = () if steps_node is None else read_steps(steps_node, BY_NAME, findings)
     if isinstance(steps_node, Listing) and steps:
-        in_order = check_order if table.get("block") is None else check_band_order
+        is_band = table.get("block") is not None and block_kind(table.get("block")) is BandSpec
+        in_order = check_band_order if is_band else check_order
         in_order(steps, len(steps) == len(steps_node), steps_node.place, findings)
+    block = read_block(table.get("block"), findings)
     if isinstance(top, _Top):
         check_needs(top.needs, table, findings)
-        _check_block(top.block, table, findings)
         sources, watch = read_sources(top.sources, findings), read_lines(top.watch, "watch", findings)
     _raise_any(findings, file)
-    check_rules(steps, findings, top.block)
+    check_rules(steps, findings, block)
     specs = dial_specs(top.dials)
     of_block = [sighting for sighting in findings.sightings if sighting.where.startswith("block › ")]
     check_dials(specs, table, [*of_block, *(each for step in steps for each in step.sightings)], findings)
@@ -125,17 +127,9 @@ def _recipe(made: Whole, file: str, id: str) -> Recipe:  # noqa: A002
         worn_over=top.worn_over,
         sources=sources,
         watch=watch,
-        block=top.block,
+        block=block,
         based_on=made.based_on,
     )
-
-
-def _check_block(block: BandSpec | None, table: Table, findings: Findings) -> None:
-    """Note what the words of a band say against one another."""
-    node = table.get("block")
-    if block is not None and isinstance(node, Table):
-        for key, what, remedy in problems(block):
-            findings.wrong("block", f"block › {key}", what, remedy, place_of(node, key, node.place))
 
 
 def _raise_any(findings: Findings, file: str) -> None:

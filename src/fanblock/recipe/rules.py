@@ -6,14 +6,20 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from fanblock.draft.band import BandSpec
+from fanblock.draft.model import LACED
+from fanblock.draft.opening import is_missing
+from fanblock.draft.starting import BlockSpec, stands_on
 from fanblock.pattern.model import SHOULDER
 from fanblock.problems import nearest
+from fanblock.recipe.booking import check_booked
 from fanblock.recipe.findings import Findings, Sighting
 from fanblock.recipe.phrase import NAME_REMEDY, is_name
 from fanblock.recipe.stepreading import ReadStep
 from fanblock.steps.cut import Cut
 from fanblock.steps.hem import Hem
 from fanblock.steps.lacing_gap import LacingGap
+from fanblock.steps.open_front import OpenFront
+from fanblock.steps.opening import Opening
 from fanblock.steps.seam import Seam
 from fanblock.steps.separate import Separate
 from fanblock.steps.top_edge import TopEdge
@@ -21,7 +27,7 @@ from fanblock.terms import LANDMARK_AROUNDS, LANDMARK_HEIGHTS, Around, Height, L
 from fanblock.units import shown
 
 _DRAWN_HEIGHTS = ("hem", "top edge")
-_FREE_FOR_EDGES = ("hem", "waist")
+_FREE_FOR_EDGES = ("hem", "raised waist", "underbust", "waist")
 """Words for heights that may also name the one edge that lies there."""
 
 MOST_LAYERS = 12
@@ -35,12 +41,15 @@ class Drawn:
     lines: frozenset[str] = frozenset()
     seams: tuple[str, ...] = ()
     gaps: frozenset[str] = frozenset()
+    laced: frozenset[str] = frozenset()
     edges: frozenset[str] = frozenset()
 
 
-def check_rules(steps: tuple[ReadStep, ...], findings: Findings, band: BandSpec | None = None) -> None:
-    """Note everything that a step says about other steps and that is not so."""
+def check_rules(steps: tuple[ReadStep, ...], findings: Findings, block: BlockSpec | None = None) -> None:
+    """Note everything that a step says about other steps, or about the block, and that is not so."""
     drawn = Drawn()
+    band = block if isinstance(block, BandSpec) else None
+    check_booked(steps, stands_on(block), findings)
     _check_cuts(steps, findings)
     for step in steps:
         for sighting in step.sightings:
@@ -91,9 +100,11 @@ def _check_drawn(sighting: Sighting, drawn: Drawn, findings: Findings) -> None:
     if isinstance(term, Height) and term.landmark in _DRAWN_HEIGHTS and term.landmark not in drawn.lines:
         missing = f"the {term.landmark}"
         remedy = f"Move `{term.landmark}` before this step."
-    if isinstance(term, Around) and term.landmark == "lacing edge" and not drawn.gaps:
-        missing = "the lacing edge"
+    if isinstance(term, Around) and is_missing(term, drawn.gaps, drawn.laced):
+        missing = f"the {term.landmark}"
         remedy = "Put a `lacing gap` before this step."
+        if term.landmark != "lacing edge":
+            remedy = "Put an `opening` or an `open front` before this step."
     if isinstance(term, Around) and _is_seam(term.landmark) and term.landmark not in drawn.seams:
         missing = f"the seam {shown(term.landmark)}"
         remedy = "Move that seam before this step."
@@ -108,11 +119,8 @@ def _is_seam(landmark: str) -> bool:
 
 def _with_step(step: ReadStep, drawn: Drawn, findings: Findings) -> Drawn:
     options = step.options
-    if isinstance(options, LacingGap):
-        if options.at in drawn.gaps:
-            what = f"there is a lacing gap at {options.at} already."
-            findings.wrong("step-twice", step.where, what, "Keep one of them.", step.place)
-        return replace(drawn, gaps=drawn.gaps | {options.at})
+    if isinstance(options, LacingGap | Opening | OpenFront):
+        return _with_opening(step, options, drawn, findings)
     if isinstance(options, Seam):
         _check_seam_name(step, options.name, drawn, findings)
         return replace(drawn, seams=(*drawn.seams, options.name))
@@ -123,6 +131,18 @@ def _with_step(step: ReadStep, drawn: Drawn, findings: Findings) -> Drawn:
         named |= {SHOULDER for spec in options.edges if spec.sewn_to and spec.kind == SHOULDER}
         return replace(drawn, lines=drawn.lines | {step.kind.name}, edges=drawn.edges | named)
     return drawn
+
+
+def _with_opening(step: ReadStep, options: LacingGap | Opening | OpenFront, drawn: Drawn, findings: Findings) -> Drawn:
+    at = "center front" if isinstance(options, OpenFront) else options.at
+    if at in drawn.gaps:
+        what = f"the garment opens at {at} already."
+        findings.wrong("step-twice", step.where, what, "Keep one of the two steps.", step.place)
+    if isinstance(options, Opening) and options.overlap != Length(0.0) and drawn.lines:
+        what = f"runs past the {at}, but stands after `{min(drawn.lines)}`, which ends there."
+        findings.wrong("step-order", step.where, what, "Move it before the top edge and the hem.", step.place)
+    laced = isinstance(options, LacingGap) or (isinstance(options, OpenFront) and options.closed_with == LACED)
+    return replace(drawn, gaps=drawn.gaps | {at}, laced=drawn.laced | ({at} if laced else set()))
 
 
 def _check_edge_name(step: ReadStep, name: str, drawn: Drawn, findings: Findings) -> None:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import json
+
+from fanblock.draft.altering import Alteration, RaiseEdge, SpringMore, TakeMore
 from fanblock.terms import Amount, Around, Dial, Extent, Height, Length, Position, Share
 from fanblock.units import UNITS
 
@@ -80,6 +83,26 @@ def position_text(position: Position, units: str = "mm") -> str:
     '[24%, waist]'
     """
     return f"[{around_text(position.around, units)}, {height_text(position.height, units)}]"
+
+
+def alteration_text(alteration: Alteration) -> str:
+    """Return an alteration as a garment file writes it.
+
+    >>> alteration_text(SpringMore("side back", Length(5.0)))
+    'spring: {seam: "side back", more: 5 mm}'
+    """
+    match alteration:
+        case TakeMore(seam, at, more):
+            return f"take: {{seam: {_quoted(seam)}, at: {height_text(at)}, more: {amount_text(more)}}}"
+        case SpringMore(seam, more):
+            return f"spring: {{seam: {_quoted(seam)}, more: {amount_text(more)}}}"
+        case RaiseEdge(edge, at, up, reach):
+            places = f"at: {around_text(at)}, up: {amount_text(up)}, reach: {amount_text(reach)}"
+            return f"raised: {{edge: {edge}, {places}}}"
+
+
+def _quoted(name: str) -> str:
+    return json.dumps(name, ensure_ascii=False)
 
 
 def _plus_text(plus: Amount | None, sign: int, units: str) -> str:

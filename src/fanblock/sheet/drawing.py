@@ -43,6 +43,7 @@ PENS: Mapping[str, Pen] = MappingProxyType(
         "dart": Pen(0.3, dash_mm=(3.0, 1.2)),
         "gather": Pen(0.3, "#333333", (0.6, 1.4)),
         "tuck": Pen(0.25, dash_mm=(5.0, 1.2, 0.8, 1.2)),
+        "fastening": Pen(0.4),
         "frame": Pen(0.2, "#555555", (1.0, 1.0)),
         "scale": Pen(0.2, PAPER_BLUE),
         "trim": Pen(0.2, PAPER_BLUE),

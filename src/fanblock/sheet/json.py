@@ -12,7 +12,7 @@ import numpy as np
 from fanblock.block.band import Band
 from fanblock.block.ruled import Block
 from fanblock.geometry.curve import Curve, Points
-from fanblock.pattern.model import SLIT, Edge, Girth, Notch, Panel, Pattern, Seam
+from fanblock.pattern.model import SLIT, Edge, Girth, Notch, Opening, Panel, Pattern, Seam
 from fanblock.tolerances import CHORD_MM
 
 SCHEMA = "fanblock-pattern/1"
@@ -29,8 +29,10 @@ READING = (
     "the seam the other way. `notches.at` is measured from the edge's first point.",
     "A panel that was `added` is not cut from the block and has no part in girths; one that is `whole` is not one of a "
     "pair. A seam's front edge is longer than its back edge by its `fullness`, which is taken up as `how` tells.",
+    "An opening's `width` lies between its edges at the waist when it is closed, `overlap` is what each half runs past the "
+    "line it stands `at`, `widths` tell one that is not equally wide; `behind` names the piece that lies under it.",
     "Levels are lists of lines from stitch line to stitch line; one that a lower edge runs along is as wide as that edge. "
-    "`gap.per_level` is the whole gap, `gap` of a girth half of it. Girths are of one half, but for `body`, `ease`, "
+    "`gap.per_level` is the whole gap, `gap` of a girth half of it; both are below nought where the halves lie over each other. Girths are of one half, but for `body`, `ease`, "
     "`reduction`, `target` and `finished`, which are of the whole garment.",
 )
 
@@ -72,6 +74,7 @@ def pattern_data(pattern: Pattern) -> dict[str, Any]:
             "nominal": _number(pattern.gap_mm),
             "per_level": {girth.name: _number(2.0 * girth.gap_mm) for girth in pattern.girths},
         },
+        "openings": [_opening(opening) for opening in pattern.openings],
         "panels": [_panel(panel) for panel in sorted(pattern.panels, key=lambda panel: panel.number)],
         "seams": [_seam(seam, pattern) for seam in pattern.seams],
         "girths": [_girth(girth, pattern) for girth in pattern.girths],
@@ -170,6 +173,18 @@ def _panel(panel: Panel) -> dict[str, Any]:
     }
 
 
+def _opening(opening: Opening) -> dict[str, Any]:
+    return {
+        "at": opening.at,
+        "edge": opening.edge,
+        "closed_with": opening.closed,
+        "width": _number(opening.width_mm),
+        "overlap": _number(opening.overlap_mm),
+        "widths": [{"above_waist": _number(at), "width": _number(wide)} for at, wide in opening.widths],
+        "behind": opening.behind,
+    }
+
+
 def _edge(edge: Edge, panel: Panel) -> dict[str, Any]:
     points = _points(edge.curve.points)
     return {
@@ -248,9 +263,15 @@ def _girth(girth: Girth, pattern: Pattern) -> dict[str, Any]:
         "body": _number(girth.body_mm) if girth.body_mm is not None else None,
         "ease": _number(girth.ease_mm) if measured else None,
         "reduction": _number(girth.reduction_mm) if measured else None,
-        "target": _number(girth.body_mm + girth.ease_mm - girth.reduction_mm) if girth.body_mm is not None else None,
+        "altered": _number(girth.altered_mm),
+        "target": None if girth.body_mm is None else _number(_target(girth, girth.body_mm)),
         "finished": _number(2.0 * (girth.block_mm - girth.takes_mm)),
     }
+
+
+def _target(girth: Girth, body_mm: float) -> float:
+    """What the finished garment should measure at a level."""
+    return body_mm + girth.ease_mm - girth.reduction_mm - girth.altered_mm
 
 
 def _points(points: Points | Iterable[Any]) -> list[list[float]]:

@@ -10,8 +10,9 @@ import numpy as np
 
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.region import thinned
-from fanblock.pattern.model import CENTER, FOLD, LACING, Panel, Pattern
+from fanblock.pattern.model import CENTER, FOLD, OPEN_KINDS, Edge, Panel, Pattern
 from fanblock.sheet import phrases
+from fanblock.sheet.closing import opening_of
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted
 from fanblock.sheet.joined import beside, joined
@@ -38,7 +39,7 @@ def key(pattern: Pattern, width_mm: float = 180.0, height_mm: float = 120.0) -> 
     small = [moved_panel(panel, scale * np.eye(2), shift) for panel in panels]
     groups = tuple(Group(f"key {panel.number} {panel.name}", tuple(_panel(panel))) for panel in small)
     caption = Words(fitted(telling(pattern).caption, 3.4, width_mm), 0.5 * width_mm, 2.0, 3.4, "middle")
-    ends = Group("key words", (*_ends(panel for panel in small if not panel.added), caption))
+    ends = Group("key words", (*_ends(pattern, (panel for panel in small if not panel.added)), caption))
     return Drawing("key", width_mm, height_mm, (*groups, ends))
 
 
@@ -87,17 +88,25 @@ def _numbers(panel: Panel, angle_deg: float) -> Iterator[Block]:
             yield Block((head, *(Line(word, name) for word in lines)), angle_deg)
 
 
-def _ends(panels: Iterable[Panel]) -> Iterator[Words]:
+def _end_word(pattern: Pattern, edge: Edge, place: str) -> str:
+    """The centre that an edge stands at, or the edge's own name where it does not stand there."""
+    if edge.kind not in OPEN_KINDS:
+        return edge.name
+    opening = opening_of(pattern, edge)
+    return opening.edge if opening.widths or opening.overlap_mm else place
+
+
+def _ends(pattern: Pattern, panels: Iterable[Panel]) -> Iterator[Words]:
     """CENTER FRONT and CENTER BACK outside the ends of the row, along their edges."""
     for panel in panels:
         for edge in panel.edges:
-            if edge.kind in (CENTER, FOLD, LACING):
+            if edge.kind in {CENTER, FOLD, *OPEN_KINDS}:
                 middle = 0.5 * edge.curve.length_mm
                 (x, y), (dx, dy) = edge.curve.at(middle), edge.curve.tangent_at(middle)
                 against = dy < 0.0 if dx * dy > -0.5 * abs(dy) else dx < 0.0  # upward, but never upside down
                 dx, dy = (-dx, -dy) if against else (dx, dy)
                 out = -1.4 if against else 3.6
                 place = "center front" if phrases.faces_front(edge) else "center back"
-                words = (place if edge.kind == LACING else edge.name).upper()
+                words = _end_word(pattern, edge, place).upper()
                 angle = float(np.degrees(np.arctan2(dy, dx)))
                 yield Words(words, float(x + out * dy), float(y - out * dx), 2.8, "middle", angle, bold=True)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from fanblock.geometry.curve import Curve
-from fanblock.pattern.model import CENTER, FOLD, HEM, LACING, SEAM, SLIT, TOP, Edge, Panel, Pattern
+from fanblock.pattern.model import CENTER, FOLD, HEM, OPEN_KINDS, SEAM, SLIT, TOP, Edge, Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.telling import telling
 from fanblock.sheet.wording import LEAST_MM, Block, Line, choices, paragraphs, wrapped
@@ -120,7 +120,7 @@ def _sides(panel: Panel, toward: str) -> Iterator[Wish]:
         close = [_inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 5.0) for ratio in (0.5, 0.6, 0.4, 0.7, 0.3)]
         yield Wish("toward center front", blocks, (*close, *level), 24.0, (1.6, 0.5), LEFT)
     for edge in panel.edges:
-        if edge.kind in (CENTER, LACING, FOLD):
+        if edge.kind in {CENTER, FOLD, *OPEN_KINDS}:
             words = phrases.side_words(edge, panel)
             upright = tuple(Block((Line(words, size),), 90.0) for size in (3.6, 3.0, LEAST_MM))
             places = tuple(_inside(edge.curve, r * edge.curve.length_mm, 1.0, 4.0) for r in (0.4, 0.5, 0.6, 0.3, 0.7))

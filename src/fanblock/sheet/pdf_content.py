@@ -25,6 +25,7 @@ LAYERS: Mapping[str, str] = {
     "dart": "levels, grain and marks",
     "gather": "levels, grain and marks",
     "tuck": "levels, grain and marks",
+    "fastening": "levels, grain and marks",
     "guide": "guide lines",
     "ghost": "guide lines",
 }

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fanblock.pattern.model import CENTER, FOLD, HEM, LACING, SEAM, SLIT, TOP, Edge, Panel, Pattern, Title
+from fanblock.pattern.model import CENTER, FOLD, FREE, HEM, OPEN_KINDS, SEAM, SLIT, TOP, Edge, Panel, Pattern, Title
 from fanblock.units import format_length
 
 HALF = "wearer's left half, face up; flip for the other"
@@ -50,9 +50,9 @@ def allowance(edge: Edge, panel: Panel, units: str) -> str:
         return "on the fold: no allowance"
     if width > 0.0:
         return f"{short_length(width, units)} allowance"
-    if edge.kind in (TOP, HEM, SLIT):
+    if edge.kind in (TOP, HEM, SLIT, FREE):
         return "no allowance: bound"
-    if edge.kind in (LACING, CENTER, SEAM):
+    if edge.kind in {CENTER, SEAM, *OPEN_KINDS}:
         return "no allowance: finished edge"
     return "no allowance"
 
@@ -88,9 +88,9 @@ def prose(name: str) -> str:
 
 
 def side_words(edge: Edge, panel: Panel) -> str:
-    """Return what stands along a centre, fold or lacing edge, in capitals."""
+    """Return what stands along a centre, a fold or an open edge, in capitals."""
     name = edge.name.upper()
-    if edge.kind == LACING:
+    if edge.kind in OPEN_KINDS:
         place = center_of(edge).upper()
         return name if place in name else f"{name} · {place}"
     if edge.kind == FOLD or (panel.fold and panel.fold == edge.name):

@@ -132,14 +132,15 @@ def _notches(panel: Panel) -> list[Stroke]:
             run = [notch.point - out * notch.inward, notch.point + BAR_IN_MM * notch.inward]
             found.append(Stroke(polyline(frozen(run)), "mark", f"waist notch {notch.edge}"))
             continue
-        for tick, at in enumerate(_ticks(notch), start=1):
+        for tick, at in enumerate(ticks_of(notch), start=1):
             foot, (x, y) = edge.curve.at(at), edge.curve.tangent_at(at)
             run = [foot, foot + notch.tick_mm * np.array([-y, x])]
             found.append(Stroke(polyline(frozen(run)), "mark", f"notch {notch.edge} {tick}"))
     return found
 
 
-def _ticks(notch: Notch) -> list[float]:
+def ticks_of(notch: Notch) -> list[float]:
+    """Return how far along its edge each tick of a notch stands."""
     return [notch.at_mm + (tick - 0.5 * (notch.count - 1)) * TICK_STEP_MM for tick in range(notch.count)]
 
 

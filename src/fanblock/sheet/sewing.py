@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, LACING, SLIT, Edge, Panel, Pattern, Seam
-from fanblock.sheet import phrases
+from fanblock.sheet import closing, phrases
 from fanblock.sheet.bandwords import band_joining, band_toile
 from fanblock.units import format_length
 
@@ -70,13 +70,15 @@ def toile(pattern: Pattern) -> tuple[str, ...]:
     lines.append(
         "Leave wide allowances, about 2.5 cm (1 in), and sew them to the outside, so that you can pinch in and let out."
     )
+    lines += closing.toile_words(pattern)
     if not _edges(pattern, LACING):
         return tuple(lines)
-    gap = f"with {format_length(pattern.gap_mm, pattern.body.units)} between the edges"
+    gap_mm = closing.laced_mm(pattern)
+    gap = f"with {format_length(gap_mm, pattern.body.units)} between the edges"
     return (
         *lines,
         "So that it can be laced: sew to each lacing edge a strip of cloth with eyelets, or a lacing tape, its holes on "
-        f"the edge itself, and lace it {gap if pattern.gap_mm else 'until the edges meet'}.",
+        f"the edge itself, and lace it {gap if gap_mm else 'until the edges meet'}.",
         "Put in a few bones for the time being: at the centre front, beside the lacing edges, in the side seams. No "
         "binding.",
         UNPLANNED,
@@ -122,7 +124,7 @@ def _edges(pattern: Pattern, kind: str) -> list[tuple[Panel, Edge]]:
 
 
 def _centers(pattern: Pattern) -> Iterator[str]:
-    """What is done at the centre lines and at the lacing edges."""
+    """What is done at the centre lines and where it opens."""
     for panel, edge in (*_edges(pattern, FOLD), *_edges(pattern, CENTER)):
         line = phrases.prose(edge.name)
         if edge.kind == FOLD or panel.fold == edge.name:
@@ -131,8 +133,4 @@ def _centers(pattern: Pattern) -> Iterator[str]:
             yield f"Sew the two {line}s (piece {panel.number}, both halves) to each other, from the top to the lower edge."
         else:
             yield f"At the {line} the two halves meet edge to edge, without allowance."
-    for panel, edge in _edges(pattern, LACING):
-        place = phrases.prose(phrases.center_of(edge))
-        gap = f", {format_length(pattern.gap_mm, pattern.body.units)} apart" if pattern.gap_mm else ""
-        closed = f"laced{gap}" if gap else "meet, laced or pinned edge to edge"
-        yield f"The open edges at the {place} (piece {panel.number}) are not sewn: they are finished and {closed}."
+    yield from closing.sewing_words(pattern)

@@ -26,6 +26,7 @@ ROWS = (
     ("dart", "stitch a dart along this line"),
     ("gather", "gather along this line"),
     ("tuck", "take up a tuck here"),
+    ("fastening", "a button, hook, tie or loop sits here"),
     ("grain", "straight grain, along the warp"),
     ("letter", "seam letter: join like to like"),
 )

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from fanblock.geometry.curve import Points
-from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, LACING, TOP, Edge, Panel, Pattern
-from fanblock.sheet import phrases
+from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, OPEN_KINDS, TOP, Edge, Panel, Pattern
+from fanblock.sheet import closing, phrases
 from fanblock.sheet.bandwords import band_sentence, band_tapes
 from fanblock.units import format_length
 
@@ -62,10 +62,13 @@ def tape_words(pattern: Pattern) -> tuple[tuple[str, str], ...]:
         (f"{_along('center front', pattern, front=True)}, waist to top edge", found.front_mm),
         ("under the arm, waist to top edge at its lowest", found.underarm_mm),
         (f"{_along('center back', pattern, front=False)}, waist to top edge", found.back_mm),
-        ("gap left open where it laces, at the waist", found.gap_mm or None),
-        ("waist as worn, gap included", found.worn_waist_mm),
     )
-    return tuple((what, format_length(mm, units)) for what, mm in rows if mm is not None)
+    said = [(what, format_length(mm, units)) for what, mm in rows if mm is not None]
+    said += closing.tape_rows(pattern)
+    if found.worn_waist_mm is not None:
+        included = ", gap included" if found.gap_mm else ""
+        said.append((f"waist as worn{included}", format_length(found.worn_waist_mm, units)))
+    return tuple(said)
 
 
 def tape_sentence(pattern: Pattern) -> str:
@@ -82,16 +85,14 @@ def tape_sentence(pattern: Pattern) -> str:
     says = f"Above the waist it stands {'; '.join(parts)}" if parts else "Check it with a tape"
     if found.worn_waist_mm is not None:
         says += f"; the waist as worn is {format_length(found.worn_waist_mm, units)}"
-        if found.gap_mm:
-            says += f", of which {format_length(found.gap_mm, units)} is gap"
+        says += closing.waist_words(pattern)
     return f"{says}."
 
 
 def _along(place: str, pattern: Pattern, front: bool) -> str:
-    """Where a height is measured, in prose: along the lacing edge where that is not the body's own centre line."""
+    """Where a height is measured, in prose: along an open edge where that is not the body's own centre line."""
     found = _outermost(pattern, front)
-    laced = found is not None and found[1].kind == LACING
-    return f"{phrases.prose(place)} along the lacing edge" if laced else phrases.prose(place)
+    return closing.along_words(pattern, place, None if found is None else found[1])
 
 
 def _above_waist(pattern: Pattern, front: bool) -> float | None:
@@ -105,7 +106,7 @@ def _outermost(pattern: Pattern, front: bool) -> tuple[Panel, Edge] | None:
     for panel in panels:
         for edge in panel.edges:
             faces = phrases.faces_front(edge) if front else phrases.faces_back(edge)
-            if edge.kind in (CENTER, FOLD, LACING) and faces:
+            if edge.kind in {CENTER, FOLD, *OPEN_KINDS} and faces and not panel.added:
                 return panel, edge
     return None
 

@@ -47,6 +47,15 @@ def moved_panel(panel: Panel, matrix: Points, shift: Points) -> Panel:
         grain=None if panel.grain is None else (put(panel.grain[0]), put(panel.grain[1])),
         notches=tuple(notch_of(notch) for notch in panel.notches),
         marks=tuple(replace(mark, curve=mark.curve.moved(matrix, shift)) for mark in panel.marks),
+        channels=tuple(
+            replace(
+                channel,
+                line=channel.line.moved(matrix, shift),
+                rows=tuple(row.moved(matrix, shift) for row in channel.rows),
+            )
+            for channel in panel.channels
+        ),
+        eyelets=tuple(replace(eyelet, point=put(eyelet.point)) for eyelet in panel.eyelets),
         cut_line=None if panel.cut_line is None else panel.cut_line.moved(matrix, shift),
     )
 

@@ -13,7 +13,7 @@ from functools import cached_property
 import numpy as np
 
 from fanblock.geometry.curve import Points
-from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, LACING, SEAM, SHOULDER, SLIT, Panel, Pattern
+from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, OPEN_KINDS, SEAM, SHOULDER, SLIT, Panel, Pattern
 
 WIDE_RATIO = 1.35
 BACK_RATIO = 0.22
@@ -21,7 +21,7 @@ BACK_RATIO = 0.22
 HIP_BACK_RATIO = 0.62
 PROW_MM, FADE = 60.0, 0.25
 """How far above the bust the front may go on straight; and over which share of the ruling it falls back from there."""
-BOUNDS = (SEAM, CENTER, LACING, FOLD, SLIT)
+BOUNDS = (SEAM, CENTER, *sorted(OPEN_KINDS), FOLD, SLIT)
 CHEST, UPRIGHT_RATIO = 1.12, 0.97
 """Height above which a garment with armholes leans in to the shoulders; and how much of a length stands upright."""
 NECK = 0.12

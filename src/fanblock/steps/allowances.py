@@ -24,6 +24,7 @@ class Allowances:
     seam: Amount = field(default=Length(15.0), metadata={"for": "beyond seams"})
     center: Amount = field(default=Length(15.0), metadata={"for": "beyond a centre line that is a seam"})
     lacing: Amount = field(default=Length(25.0), metadata={"for": "beyond lacing edges, to fold under the eyelets"})
+    opening: Amount = field(default=Length(20.0), metadata={"for": "beyond edges that close otherwise than by a lace"})
     top: Amount = field(default=Length(0.0), metadata={"for": "beyond the top edge; bound edges have none"})
     hem: Amount = field(default=Length(0.0), metadata={"for": "beyond the hem; bound edges have none"})
     slit: Amount = field(default=Length(0.0), metadata={"for": "beyond the open sides of tabs"})
@@ -31,6 +32,7 @@ class Allowances:
     neckline: Amount = field(default=Length(10.0), metadata={"for": "beyond necklines"})
     shoulder: Amount = field(default=Length(20.0), metadata={"for": "beyond shoulders"})
     waist: Amount = field(default=Length(15.0), metadata={"for": "beyond the waist where a skirt is sewn on"})
+    free: Amount = field(default=Length(0.0), metadata={"for": "beyond edges that are sewn to nothing, as of a stomacher"})
     named: Mapping[str, Amount] = field(
         default_factory=dict, metadata={"rest": True, "for": "beyond edges of these names"}
     )

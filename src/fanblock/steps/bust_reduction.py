@@ -7,11 +7,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
+from fanblock.draft.booking import with_reduction
 from fanblock.draft.model import Draft
 from fanblock.draft.places import amount_mm
 from fanblock.terms import Amount
+from fanblock.wearer.girths import BUST
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,4 +25,4 @@ class BustReduction:
 
 def run(draft: Draft, options: BustReduction) -> Draft:
     """Return the draft with this reduction booked against its bust."""
-    return replace(draft, bust_reduction_mm=draft.bust_reduction_mm + amount_mm(draft.body, options.by, of="bust"))
+    return with_reduction(draft, BUST, amount_mm(draft.body, options.by, of=BUST))

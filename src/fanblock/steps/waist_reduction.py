@@ -7,8 +7,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
+from fanblock.draft.booking import waist_of, with_reduction
 from fanblock.draft.model import Draft
 from fanblock.draft.places import amount_mm
 from fanblock.terms import Amount
@@ -22,5 +23,6 @@ class WaistReduction:
 
 
 def run(draft: Draft, options: WaistReduction) -> Draft:
-    """Return the draft with this reduction booked against its waist."""
-    return replace(draft, waist_reduction_mm=draft.waist_reduction_mm + amount_mm(draft.body, options.by, of="waist"))
+    """Return the draft with this reduction booked against its waist, the raised waist where the block stands on that."""
+    waist = waist_of(draft)
+    return with_reduction(draft, waist, amount_mm(draft.body, options.by, of=waist))

@@ -45,6 +45,11 @@ class Body:
         """Return a measure in mm; KeyError when it is neither measured nor guessed."""
         return self.lengths[name]
 
+    @property
+    def bust_height_mm(self) -> float:
+        """How high above the waist a block has its bust: ``raised`` if that was measured, else ``bust to waist``."""
+        return self.lengths.get("raised", self.lengths["bust to waist"])
+
 
 def body_of(wearer: Wearer, over: str = SHIFT, *, predict: bool = False) -> Body:
     """Return the wearer's body over one layer (``shift`` or ``stays``), missing lengths guessed.
@@ -63,6 +68,7 @@ def body_of(wearer: Wearer, over: str = SHIFT, *, predict: bool = False) -> Body
     lengths = dict(chosen.values)
     guessed: dict[str, str] = {}
     _borrow(wearer, over, lengths, guessed)
+    _carry_over_stays(wearer, over, lengths, guessed)
     _guess(lengths, guessed, wearer.units)
     _hold_bust(over, lengths, guessed, wearer.units)
     front_arc = chosen.values.get("front arc")
@@ -103,6 +109,15 @@ def _borrow(wearer: Wearer, over: str, lengths: dict[str, float], guessed: dict[
             )
 
 
+def _carry_over_stays(wearer: Wearer, over: str, lengths: dict[str, float], guessed: dict[str, str]) -> None:
+    """Add girths that were measured over the shift and not over the stays, as lacing and stays change them."""
+    if over == SHIFT or SHIFT not in wearer.overs:
+        return
+    for name, (mm, how) in predicted.girths_over_stays(_set_over(wearer, SHIFT).values, wearer.units).items():
+        if name not in lengths:
+            lengths[name], guessed[name] = mm, f"{format_length(mm, wearer.units)}, {how}"
+
+
 def _guess(lengths: dict[str, float], guessed: dict[str, str], units: str) -> None:
     """Add what is missing and can be guessed, each with how it came."""
 
@@ -119,6 +134,17 @@ def _guess(lengths: dict[str, float], guessed: dict[str, str], units: str) -> No
     for name in guesses.UPPER_AT_880_MM:
         if name not in lengths:
             add(name, guesses.upper(name)(lengths, units))
+    for name in guesses.OVER_BUST_MM:
+        if name not in lengths:
+            add(name, guesses.girth_beside_bust(name, lengths, units))
+    if "underbust height" not in lengths:
+        add("underbust height", guesses.underbust_height(lengths, units, back))
+    if "upper chest height" not in lengths:
+        add("upper chest height", guesses.upper_chest_height(lengths, units))
+    if "raised waist height" not in lengths:
+        add("raised waist height", guesses.raised_waist_height(lengths, units))
+    if "raised waist" not in lengths:
+        add("raised waist", guesses.raised_waist(lengths, units))
 
 
 def _hold_bust(over: str, lengths: dict[str, float], guessed: dict[str, str], units: str) -> None:

@@ -32,6 +32,26 @@ UPPER_AT_880_MM: Mapping[str, tuple[float, float]] = MappingProxyType(
 """What shoulders and armholes need: the length at bust 880 mm and what each millimetre of bust more adds, within the
 table's busts. From memory of a women's size table."""
 
+INCH_MM = 25.4
+
+_ASTM_BUST = (31.125, 31.75, 33.0, 34.125, 35.25, 36.25, 37.25, 38.75, 40.375, 42.125, 44.0, 46.0)
+_ASTM_GIRTHS = {
+    "underbust": (25.75, 26.5, 27.25, 28.0, 29.0, 30.0, 31.0, 32.5, 34.0, 35.75, 37.625, 39.625),
+    "upper chest": (31.75, 32.25, 33.25, 34.125, 35.0, 35.875, 36.75, 38.0, 39.25, 40.625, 42.25, 43.875),
+}
+OVER_BUST_MM: Mapping[str, tuple[tuple[float, float], ...]] = MappingProxyType(
+    {
+        name: tuple((INCH_MM * bust, INCH_MM * (girth - bust)) for bust, girth in zip(_ASTM_BUST, girths, strict=True))
+        for name, girths in _ASTM_GIRTHS.items()
+    }
+)
+"""How much larger than the bust (less than nought: smaller) underbust and upper chest are, by bust, in mm: ASTM
+D5585-11e1, table 1, sizes 00 to 20, given there in inches. Bodies differ from it by several centimetres."""
+
+UNDERBUST_OF_BACK, UNDERBUST_OF_BUST = 0.25, 0.75
+"""The fold under the breast lies on the ribs: a quarter of the back length above the waist, and never over three
+quarters of the way to the bust (from memory)."""
+
 Guess = tuple[float, str]
 
 
@@ -52,6 +72,40 @@ def front_length(lengths: Mapping[str, float], units: str, back: str) -> Guess:
     """Return shoulder to waist over the bust: the back length and what a front of this bust is longer."""
     mm = lengths["back length"] + _between(FRONT_OVER_BACK_MM, lengths["bust"])
     return mm, f"{format_length(mm, units)}, from {back} and the bust by a German size table"
+
+
+def girth_beside_bust(name: str, lengths: Mapping[str, float], units: str) -> Guess:
+    """Return the underbust or the upper chest, guessed from the bust by a published size table."""
+    mm = lengths["bust"] + _between(OVER_BUST_MM[name], lengths["bust"])
+    return mm, f"{format_length(mm, units)}, from the bust by a size table (ASTM D5585-11e1)"
+
+
+def underbust_height(lengths: Mapping[str, float], units: str, back: str) -> Guess:
+    """Return waist to underbust, a quarter of the back length; ``back`` says which back length that is."""
+    mm = UNDERBUST_OF_BACK * lengths["back length"]
+    low = UNDERBUST_OF_BUST * lengths["bust to waist"]
+    if mm > low:
+        return low, f"{format_length(low, units)}, three quarters of bust to waist (from memory)"
+    return mm, f"{format_length(mm, units)}, a quarter of {back} (from memory)"
+
+
+def upper_chest_height(lengths: Mapping[str, float], units: str) -> Guess:
+    """Return waist to upper chest: the tape goes high under the arms, so it lies as high as the armpit."""
+    mm = lengths["underarm"]
+    return mm, f"{format_length(mm, units)}, as high as the underarm (from memory)"
+
+
+def raised_waist_height(lengths: Mapping[str, float], units: str) -> Guess:
+    """Return how high a raised waistline lies: close under the breasts."""
+    mm = lengths["underbust height"]
+    return mm, f"{format_length(mm, units)}, as high as the underbust (from memory)"
+
+
+def raised_waist(lengths: Mapping[str, float], units: str) -> Guess:
+    """Return the girth at the raised waist, on a straight line from the waist to the underbust."""
+    share = min(lengths["raised waist height"] / lengths["underbust height"], 1.0)
+    mm = lengths["waist"] + share * (lengths["underbust"] - lengths["waist"])
+    return mm, f"{format_length(mm, units)}, between waist and underbust by its height (from memory)"
 
 
 def upper(name: str) -> Callable[[Mapping[str, float], str], Guess]:

@@ -101,17 +101,22 @@ _ALL = (
     _measure(
         "underbust", (48, 58, 150, 185),
         "All round the ribs close under the breasts, breathing out.",
-        "looking at the ribs, short stays, gussets", girth=True,
+        "short stays, gussets, looking at the ribs; guessed from the bust if missing", girth=True,
     ),
     _measure(
         "underbust height", (2, 4, 16, 22),
-        "From the waist tape up to the underbust tape at the centre front.",
-        "where the ribs are measured",
+        "From the waist tape up to the underbust tape at the centre front, taut.",
+        "where the ribs are measured; guessed as a quarter of the back length if missing", under=True,
     ),
     _measure(
         "upper chest", (58, 70, 150, 180),
         "All round above the breasts, the tape high under the arms.",
-        "top edges that lie close", girth=True,
+        "short stays, top edges that lie close; guessed from the bust if missing", girth=True,
+    ),
+    _measure(
+        "upper chest height", (12, 15, 28, 36),
+        "From the waist tape up to the upper chest tape at the centre front, taut between the breasts.",
+        "where the upper chest is measured; guessed as high as the underarm if missing", under=True,
     ),
     _measure(
         "hip", (60, 76, 170, 220),
@@ -134,6 +139,16 @@ _ALL = (
         "From the knob of bone at the base of the neck down the middle of the back to the waist tape. Alone: tie a "
         "thread loosely round the neck so that it lies on the bone, hang the tape from it, photograph it.",
         "how high a back may go; guessed from the bust if missing", under=True, stays=True,
+    ),
+    _measure(
+        "raised waist", (46, 55, 155, 195),
+        "All round where a raised waistline shall lie, a tape tied there, level, breathing out.",
+        "high-waisted bodices; guessed between waist and underbust if missing", girth=True,
+    ),
+    _measure(
+        "raised waist height", (1, 2, 17, 24),
+        "From the waist tape up to the raised waist's tape at the centre front, taut.",
+        "high-waisted bodices; guessed as high as the underbust if missing", under=True,
     ),
     _measure(
         "front length", (30, 37, 62, 75),

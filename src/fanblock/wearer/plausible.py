@@ -164,6 +164,10 @@ def _lengths(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
     if height is not None and height >= front:
         what = f"underbust height {say(height)} is not below bust to waist {say(front)}."
         yield Doubt("underbust height", True, what, "Measure it from the waist tape up to the underbust tape.")
+    chest = values.get("upper chest height")
+    if chest is not None and chest <= front:
+        what = f"upper chest height {say(chest)} is not above bust to waist {say(front)}."
+        yield Doubt("upper chest height", False, what, "Measure it from the waist tape up to the upper chest tape.")
     arm = values.get("underarm")
     if arm is not None and arm < front:
         what = f"underarm {say(arm)} is shorter than bust to waist {say(front)}."
@@ -201,6 +205,20 @@ def _chest(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
         yield Doubt("upper chest", False, what, "Were the two swapped, or did the tape go over the arms?")
 
 
+def _raised_waist(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
+    girth, height = (values.get(name) for name in ("raised waist", "raised waist height"))
+    if (girth is None) != (height is None):
+        name, other = (
+            ("raised waist", "raised waist height") if height is None else ("raised waist height", "raised waist")
+        )
+        what = f"{name} was measured and {other} was not, so the one is guessed for the other."
+        yield Doubt(name, False, what, "Measure both where one tape lies.")
+    front = values.get("bust to waist")
+    if height is not None and front is not None and height >= front:
+        what = f"raised waist height {say(height)} is not below bust to waist {say(front)}."
+        yield Doubt("raised waist height", True, what, "Measure it from the waist tape up to the raised waist's tape.")
+
+
 _COMPARISONS: tuple[Callable[[Mapping[str, float], _Speech], Iterator[Doubt]], ...] = (
     _ribs,
     _waist,
@@ -208,4 +226,5 @@ _COMPARISONS: tuple[Callable[[Mapping[str, float], _Speech], Iterator[Doubt]], .
     _back,
     _arc,
     _chest,
+    _raised_waist,
 )

@@ -16,8 +16,33 @@ from fanblock.wearer.model import STAYS, Measures
 LACED_WAIST, LACED_BUST = 0.03, 0.01
 """How much of waist and bust half-boned stays lace away (from memory)."""
 
+LACED_RIBS = 0.02
+"""How much of raised waist and underbust, which lie between the two, they lace away (from memory)."""
+
 STAYS_THICK_MM = 3.0
 """How thick stays are; a girth over them is 2π times that larger (the circle's; the thickness from memory)."""
+
+
+def girths_over_stays(shift: Mapping[str, float], units: str) -> Mapping[str, tuple[float, str]]:
+    """Return each girth of the trunk that was measured over the shift as it is over stays, and how that came.
+
+    The tape of the upper chest lies over the stays behind and on the shift in front, so it goes round half their
+    thickness, and they lace nothing away there (from memory).
+    """
+    around_mm = 2.0 * math.pi * STAYS_THICK_MM
+    found: dict[str, tuple[float, str]] = {}
+    for name, laced in (("bust", LACED_BUST), ("waist", LACED_WAIST), *((rib, LACED_RIBS) for rib in _RIBS)):
+        if name in shift:
+            more = f"{format_length(around_mm, units)} more for the stays"
+            how = f"that over the shift less {laced:.0%} for lacing and {more}"
+            found[name] = (shift[name] * (1.0 - laced) + around_mm, how)
+    if "upper chest" in shift:
+        how = f"that over the shift and {format_length(around_mm / 2.0, units)} more for the stays behind"
+        found["upper chest"] = (shift["upper chest"] + around_mm / 2.0, how)
+    return found
+
+
+_RIBS = ("underbust", "raised waist")
 
 
 def over_stays(shift: Measures, held_bust_mm: float, units: str) -> tuple[Measures, Mapping[str, str]]:
@@ -26,7 +51,6 @@ def over_stays(shift: Measures, held_bust_mm: float, units: str) -> tuple[Measur
     ``shift`` is the set over the shift, ``held_bust_mm`` how high above the waist the stays hold the bust. What lacing
     leaves alone is not in the set: it is borrowed like any other.
     """
-    around_mm = 2.0 * math.pi * STAYS_THICK_MM
     values: dict[str, float] = {}
     words: dict[str, str] = {}
 
@@ -34,11 +58,8 @@ def over_stays(shift: Measures, held_bust_mm: float, units: str) -> tuple[Measur
         values[name] = mm
         words[name] = f"{format_length(mm, units)}, {how}"
 
-    for name, laced in (("bust", LACED_BUST), ("waist", LACED_WAIST)):
-        how = (
-            f"that over the shift less {laced:.0%} for lacing and {format_length(around_mm, units)} more for the stays"
-        )
-        put(name, shift.values[name] * (1.0 - laced) + around_mm, how)
+    for name, (mm, how) in girths_over_stays(shift.values, units).items():
+        put(name, mm, how)
     lift_mm = held_bust_mm - shift.values["bust to waist"]
     put("bust to waist", held_bust_mm, "where the stays hold the bust")
     for name in ("bust to waist at side", "bust to waist at back"):

@@ -130,7 +130,8 @@ def written(kind: Any) -> str:
     if get_origin(kind) in (Union, UnionType):
         members = [one for one in get_args(kind) if one is not type(None)]
         if set(members) >= set(get_args(Amount)):
-            return plain[Amount]
+            others = [written(one) for one in members if one not in get_args(Amount)]
+            return " or ".join([*others, plain[Amount]])
         return " or ".join(written(one) for one in members)
     raise KeyError(kind)
 

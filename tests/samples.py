@@ -39,7 +39,14 @@ def wearer(bust: float, waist: float, length: float, *figure: Tilt, **others: fl
     return Wearer("sample", (Measures("shift", "2026-01-01", Fixed(values)),), figure, (), "mm")
 
 
-USUAL = {"raised": 175.0, "underarm": 200.0, "back_length": 400.0, "hip": 960.0}
+def arms(hole: float, upper: float, elbow: float, wrist: float, long: float) -> dict[str, float]:
+    """Return the measures that sleeves are drawn from."""
+    return {"armhole": hole, "upper_arm": upper, "elbow": elbow, "wrist": wrist, "arm_length": long}
+
+
+USUAL = {
+    "raised": 175.0, "underarm": 200.0, "back_length": 400.0, "hip": 960.0, **arms(430.0, 290.0, 275.0, 160.0, 570.0)
+}  # fmt: skip
 BACK, FRONT = "center back", "center front"
 
 
@@ -53,11 +60,16 @@ BODIES: Mapping[str, Wearer] = {
     "bust is waist": wearer(900.0, 900.0, 160.0, **USUAL),
     "bust under waist": wearer(1000.0, 1080.0, 160.0, **{**USUAL, "hip": 1080.0}),
     "drop of a hair": wearer(900.0, 899.999, 160.0, **USUAL),
-    "large drop": wearer(1200.0, 950.0, 160.0, raised=185.0, underarm=195.0, back_length=420.0, hip=1250.0),
-    "very long": wearer(920.0, 740.0, 220.0, raised=235.0, underarm=250.0, back_length=480.0, hip=1000.0),
-    "very short": wearer(840.0, 700.0, 110.0, raised=120.0, underarm=150.0, back_length=340.0, hip=940.0),
-    "very small": wearer(720.0, 580.0, 140.0, raised=152.0, underarm=175.0, back_length=365.0, hip=820.0),
-    "very large": wearer(1400.0, 1250.0, 165.0, raised=200.0, underarm=200.0, back_length=440.0, hip=1450.0),
+    "large drop": wearer(1200.0, 950.0, 160.0, raised=185.0, underarm=195.0, back_length=420.0, hip=1250.0,
+                         **arms(510.0, 390.0, 340.0, 185.0, 575.0)),
+    "very long": wearer(920.0, 740.0, 220.0, raised=235.0, underarm=250.0, back_length=480.0, hip=1000.0,
+                        **arms(440.0, 295.0, 280.0, 162.0, 630.0)),
+    "very short": wearer(840.0, 700.0, 110.0, raised=120.0, underarm=150.0, back_length=340.0, hip=940.0,
+                         **arms(400.0, 275.0, 265.0, 155.0, 510.0)),
+    "very small": wearer(720.0, 580.0, 140.0, raised=152.0, underarm=175.0, back_length=365.0, hip=820.0,
+                         **arms(365.0, 235.0, 230.0, 140.0, 520.0)),
+    "very large": wearer(1400.0, 1250.0, 165.0, raised=200.0, underarm=200.0, back_length=440.0, hip=1450.0,
+                         **arms(600.0, 460.0, 400.0, 205.0, 590.0)),
     "short in the back": tilted(Tilt(BACK, 19.0)),
     "long in the back": tilted(Tilt(BACK, -12.0, 0.3)),
     "short in front": tilted(Tilt(FRONT, 10.0, 0.7)),
@@ -66,7 +78,7 @@ BODIES: Mapping[str, Wearer] = {
     "short in front to the side": tilted(Tilt(FRONT, 8.0, 0.5, "side")),
     "uneven": tilted(Tilt(FRONT, 5.0, 1.0), bust_to_waist_at_side=150.0, bust_to_waist_at_back=146.0, front_arc=455.0),
     "measures of the least": wearer(900.0, 760.0, 160.0),
-}
+}  # fmt: skip
 """Bodies by what is peculiar to them. The last has nothing but what a block needs; the one before it has a block whose
 levels turn unevenly, as one traced from a drawing would."""
 

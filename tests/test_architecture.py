@@ -19,20 +19,24 @@ CHECKOUT = Path(__file__).resolve().parents[1]
 MODULES = sorted(path for path in SOURCE.rglob("*.py"))
 
 ROOMS = (
-    "version", "problems", "tolerances", "terms", "units", "shipped", "geometry", "yamlfile", "ownfile", "wearer", "block",
-    "pattern", "draft", "finish", "steps", "recipe", "checks", "make", "garment", "sheet", "picture", "bundle", "output",
+    "version", "problems", "tolerances", "terms", "units", "shipped", "geometry", "yamlfile", "ownfile", "tracing", "wearer",
+    "block",
+    "pattern", "draft", "sleeves", "shaping", "finish", "fronts", "steps", "recipe", "checks", "make", "garment", "sheet", "picture", "bundle", "output",
     "drafted", "gallery", "proving", "cli", "",
 )  # fmt: skip
 """From the ground up; a room may use what stands before it. The last, without a name, is the package itself."""
 
 ADAPTERS = {
     "click": ("cli/",),
+    "defusedxml": ("tracing/bare.py",),
+    "ezdxf": ("sheet/dxf.py",),
     "fontpkg_source_sans_3": ("sheet/font.py",),
     "networkx": ("pattern/joins.py",),
     "pikepdf": ("sheet/pdf_content.py", "sheet/pdf_file.py", "sheet/pdf_font.py"),
     "resvg_py": ("sheet/png.py",),
     "scipy": ("geometry/",),
     "shapely": ("geometry/",),
+    "svgelements": ("tracing/lines.py",),
     "uharfbuzz": ("sheet/font.py", "sheet/pdf_font.py"),
     "yaml": ("yamlfile.py",),
 }

@@ -6,17 +6,19 @@ from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass, replace
 
-from fanblock.block.ruled import Block
+from fanblock.block.bowed import BowBlock
 from fanblock.pattern.model import Finding, Pattern
 from fanblock.problems import ExportError
 from fanblock.sheet import phrases
 from fanblock.sheet.cover import cover
+from fanblock.sheet.dxf import pattern_dxf
 from fanblock.sheet.json import pattern_json
 from fanblock.sheet.layout import is_tiled, laid_out, tiled_layout
-from fanblock.sheet.paper import A0, A4, LETTER, Paper
+from fanblock.sheet.paper import A0, A4, LETTER, PROJECTOR, Paper
 from fanblock.sheet.papercheck import paper_findings
 from fanblock.sheet.pdf import Sheets, one_page, sheets, single_sheet, tiled, tiled_sheets
 from fanblock.sheet.piece import Piece
+from fanblock.sheet.projector import projector_sheet, projector_sheets
 from fanblock.sheet.svg import write_svg
 from fanblock.sheet.views import Views
 from fanblock.wearer.body import Body
@@ -26,6 +28,10 @@ USUAL = (A4, LETTER, A0)
 
 PICTURE_PX = 900
 """Width of pictures: enough to read the numbers of pieces; what a picture costs grows with its pixels."""
+
+DXF_PURPOSE = "all pieces for pattern programs and cutting tables (ASTM D6673), in millimetres"
+
+PROJECTOR_PURPOSE = "one page to throw on the cloth at true size: thick lines, squares to set the projector by"
 
 Working = Callable[[str], AbstractContextManager[None]]
 """Called with what is being done, around doing it."""
@@ -55,12 +61,15 @@ def pattern_bundle(
     working: Working = lambda _: nullcontext(),
     *,
     pictures: bool = True,
+    guides: bool = False,
 ) -> Bundle:
     """Return all files of a pattern.
 
     ``papers`` are those asked for; ExportError when the pattern does not fit one of them. Without them the usual
-    papers are used, and one that the pattern does not fit is left out and said so. Without ``pictures`` there is no report and no
-    picture. What is found about the papers is told with the pattern's own checks.
+    papers are used, and one that the pattern does not fit is left out and said so. Without ``pictures`` there is no report,
+    no picture and no page on drawing by hand; ``guides`` adds that page all the same, and the same to print on the home
+    papers among those asked for, or the usual. A pattern that may not be put into a file for exchange goes without, and
+    that is said too. What is found about the papers is told with the pattern's own checks.
     """
     views = Views(pattern)
     printed: list[tuple[Sheets, str]] = []
@@ -79,10 +88,22 @@ def pattern_bundle(
     if pictures:
         with working("drawing the report"):
             shown = _shown(checked, views)
+    by_hand: tuple[Made, ...] = ()
+    if pictures or guides:
+        with working("drawing the hand guide"):
+            by_hand = _by_hand(pattern, papers, guides)
+    exchanged: tuple[Made, ...] = ()
+    with working("writing pattern.dxf"):
+        try:
+            exchanged = (Made("pattern.dxf", DXF_PURPOSE, pattern_dxf(pattern, views.pieces)),)
+        except ExportError as error:
+            left_out += [f"pattern.dxf: {problem.where}: {problem.what}" for problem in error.problems]
     files = (
         *shown,
         *(Made(_pdf_name(laid.paper), purpose, laid.pdf()) for laid, purpose in printed),
+        *by_hand,
         Made("pattern.svg", "all pieces at true scale, for a vector editor", write_svg(views.flat).encode()),
+        *exchanged,
         Made("pattern.json", "all numbers, for other programs", pattern_json(checked).encode()),
     )
     return Bundle(files, tuple(left_out), found)
@@ -102,6 +123,26 @@ def _shown(pattern: Pattern, views: Views) -> tuple[Made, ...]:
     )
 
 
+def _by_hand(pattern: Pattern, papers: Sequence[Paper], printed: bool) -> tuple[Made, ...]:
+    """Return how every piece is drawn by hand: as a page for the screen and, if it is to be printed, on home papers."""
+    from fanblock.sheet.handguide import hand_panels
+    from fanblock.sheet.handguide_html import hand_guide_html
+    from fanblock.sheet.handguide_pages import hand_guide_pages
+
+    hands = hand_panels(pattern)
+    home = [paper for paper in papers if is_tiled(paper)] or [paper for paper in USUAL if is_tiled(paper)]
+    return (
+        Made(
+            "guide.html", "how to draw every piece by hand, with no printer", hand_guide_html(pattern, hands).encode()
+        ),
+        *(
+            Made(_pdf_name(paper, "guide"), f"the same, to print on {paper.name}", sheets(pages))
+            for paper in home * printed
+            for pages in (hand_guide_pages(pattern, paper, hands),)
+        ),
+    )
+
+
 def _laid(pattern: Pattern, paper: Paper, pieces: Sequence[Piece]) -> tuple[Sheets, str]:
     """Return a pattern laid out for a paper, and what that is for in a few words."""
     words = (pattern.title.garment, pattern.title.wearer, phrases.stamp(pattern.title))
@@ -110,6 +151,8 @@ def _laid(pattern: Pattern, paper: Paper, pieces: Sequence[Piece]) -> tuple[Shee
         first = cover(pattern, paper, drawing, plan)
         purpose = f"print at 100 %: {len(first)} to read, {len(plan.tiles)} {paper.name} pages to join"
         return tiled_sheets(drawing, paper, words, first, plan), purpose
+    if paper == PROJECTOR:
+        return projector_sheets(pattern, pieces), PROJECTOR_PURPOSE
     laid = single_sheet(laid_out(pattern, paper, pieces), paper, words)
     return laid, f"all pieces in one sheet on {paper.name}, for a copy shop"
 
@@ -124,7 +167,7 @@ def _pdf_name(paper: Paper, what: str = "pattern") -> str:
 
 
 def block_bundle(
-    block: Block, body: Body, papers: Sequence[Paper] = (), working: Working = lambda _: nullcontext()
+    block: BowBlock, body: Body, papers: Sequence[Paper] = (), working: Working = lambda _: nullcontext()
 ) -> Bundle:
     """Return all files of a body's block: the sheet at true scale, and how to draw it by hand, on each paper.
 
@@ -146,6 +189,8 @@ def block_bundle(
                 files.append(Made(_pdf_name(paper, "guide"), f"the same guide, to print on {paper.name}", pages))
                 data = tiled(sheet, paper, words)
                 says = f"the block at true scale on {paper.name} pages to join"
+            elif paper == PROJECTOR:
+                data, says = projector_sheet(sheet, words, body.units).pdf(), PROJECTOR_PURPOSE
             else:
                 data = one_page(sheet, paper, words)
                 says = f"the block in one sheet on {paper.name}"

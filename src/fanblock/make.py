@@ -6,11 +6,19 @@ import hashlib
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
-from fanblock.block.stand import ON_WAIST_AND_BUST
+from fanblock.block.from_drawing import Tracing
 from fanblock.checks.table import findings
 from fanblock.draft.altering import Alteration, altered
 from fanblock.draft.model import Draft
-from fanblock.draft.starting import measures_needed, stands_on, started
+from fanblock.draft.starting import (
+    BlockSpec,
+    RaisedSpec,
+    TracedSpec,
+    measures_needed,
+    raised_by_mm,
+    stands_on,
+    started,
+)
 from fanblock.draft.work import Work
 from fanblock.finish.finish import finished
 from fanblock.pattern.model import Note, Pattern, Title
@@ -23,7 +31,7 @@ from fanblock.steps.table import BY_NAME, SEPARATES
 from fanblock.units import format_length
 from fanblock.wearer.body import Body, body_of
 from fanblock.wearer.canonical import canonical_text
-from fanblock.wearer.girths import RAISED_WAIST, UNDERBUST, UPPER_CHEST, girth_height_mm
+from fanblock.wearer.girths import BUST, RAISED_WAIST, UNDERBUST, UPPER_CHEST, WAIST, girth_height_mm
 from fanblock.wearer.model import STAYS, Wearer
 
 CODE_SIGNS = "ACDEFGHJKLMNPRTUVWXY34679"
@@ -60,7 +68,8 @@ def draft_pattern(
     body = body_of(wearer, layer, predict=over is None)
     _check_needs(body, resolved)
     work = run_steps(started(body, resolved.block), resolved, alterations)
-    texts = (canonical_text(wearer), explained(recipe, turned), layer)
+    traced = (resolved.block.tracing.digest,) if isinstance(resolved.block, TracedSpec) else ()
+    texts = (canonical_text(wearer), explained(recipe, turned), layer, *traced)
     code = input_code(*texts, *(alteration_text(one) for one in alterations))
     title = Title(recipe.name, wearer.name, recipe.id, recipe.makes, recipe.period, draft, code)
     try:
@@ -130,8 +139,7 @@ def _check_needs(body: Body, recipe: Recipe) -> None:
 
 
 def _notes(body: Body, recipe: Recipe) -> tuple[Note, ...]:
-    names = stands_on(recipe.block)
-    on_body = names is not None
+    on_body = stands_on(recipe.block) is not None
     used = {*recipe.needs, *measures_needed(recipe.block)} | ({"held bust to waist"} if on_body else set())
     notes = [
         Note("guess", f"PREDICTED, MEASURE AGAIN OVER STAYS: {name}: {how}")
@@ -139,7 +147,7 @@ def _notes(body: Body, recipe: Recipe) -> tuple[Note, ...]:
         if name in used or (on_body and name not in BESIDE_THE_BLOCK)
     ]
     notes += [Note("guess", f"GUESSED: {name}: {how}") for name, how in sorted(body.guessed.items()) if name in used]
-    notes += _block_notes(body, names) if names else []
+    notes += _block_notes(body, recipe.block) if on_body else []
     notes += [Note("wearer", text) for text in body.notes]
     notes += [Note("toile", text) for text in recipe.watch]
     return tuple(notes)
@@ -152,14 +160,29 @@ def _girth_words(body: Body, name: str) -> str:
     return f"{girth} ({format_length(mm, body.units)} above the waist)" if mm else girth
 
 
-def _block_notes(body: Body, names: tuple[str, str]) -> list[Note]:
+def _traced_notes(tracing: Tracing) -> list[Note]:
+    """Return what a traced block is, and what was done to its drawing."""
+    says = f"the block is traced from {tracing.name}: it is as it was drawn, and not made from your measures"
+    return [Note("body", says), *(Note("body", text) for text in tracing.notes)]
+
+
+def _block_notes(body: Body, spec: BlockSpec | None) -> list[Note]:
     """Return what the block stands on, and where its bust line and its side come from."""
+    if isinstance(spec, TracedSpec):
+        return [*_traced_notes(spec.tracing), *_side_notes(body)]
     notes = []
-    if names != ON_WAIST_AND_BUST.names:
+    names = stands_on(spec)
+    if names and names != (WAIST, BUST):
         girths = " and ".join(_girth_words(body, name) for name in names)
         notes.append(
             Note("body", f"this block stands on {girths}; at other heights it is what a straight cone makes of them")
         )
+    if isinstance(spec, RaisedSpec):
+        above = format_length(raised_by_mm(body, spec), body.units)
+        says = (
+            f"this garment has its waist {above} above your waist tape: tie a string there for it, and count from that"
+        )
+        notes.append(Note("body", says))
     if body.over == STAYS:
         notes.append(Note("body", "the bust line is where the bust is over stays: `bust to waist` taken over them"))
     elif "raised" in body.lengths:
@@ -168,6 +191,11 @@ def _block_notes(body: Body, names: tuple[str, str]) -> list[Note]:
         notes.append(
             Note("body", "the bust line is `bust to waist`, measured at rest: measure `raised` and draft again")
         )
-    if "front arc" not in body.lengths:
-        notes.append(Note("guess", "GUESSED: the side lies half way round; measure `front arc` to place it"))
-    return notes
+    return [*notes, *_side_notes(body)]
+
+
+def _side_notes(body: Body) -> list[Note]:
+    """Return whether the place of the side is guessed."""
+    if "front arc" in body.lengths:
+        return []
+    return [Note("guess", "GUESSED: the side lies half way round; measure `front arc` to place it")]

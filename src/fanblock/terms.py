@@ -98,4 +98,10 @@ LANDMARK_HEIGHTS = (
     "upper chest",
     "waist",
 )
-LANDMARK_AROUNDS = ("back edge", "center back", "center front", "front edge", "lacing edge", "side")
+SIDE = "side"
+CENTERS = ("center back", "center front")
+LACING_EDGE = "lacing edge"
+LACING_EDGES = {f"{LACING_EDGE} back": "center back", f"{LACING_EDGE} front": "center front", f"{LACING_EDGE} side": SIDE}
+"""The words for the lacing edges of a garment that laces in several places, and where they are."""
+
+LANDMARK_AROUNDS = tuple(sorted((*CENTERS, SIDE, "back edge", "front edge", LACING_EDGE, *LACING_EDGES)))

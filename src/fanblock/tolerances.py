@@ -81,3 +81,18 @@ across its seams was seen to stray by 1.3 mm."""
 
 TOUCH_MM = 0.01
 """Channels side by side share a row of stitching: a lap of less than this is rounding."""
+
+TRACED_CORNER_MM = 1.0
+"""Most the traced lines of a block may miss one another at a corner: two pencil lines."""
+
+TRACED_STRAIGHT_MM = 1.0
+"""Most a traced centre line may stand off the straight line between its ends: two pencil lines."""
+
+TRACED_WARN_MM = 5.0
+"""A traced block that differs from the wearer's measures by more than this wants a look: what two tapes differ by."""
+
+LAID_MM = 0.05
+"""Most that an edge may stand off the few points by which it is drawn when bones are laid: nobody stitches closer."""
+
+BONE_ENDS_MM = 0.1
+"""Most that a bone's end may come nearer to an edge than was asked: twice what an edge may stand off, at its slant."""

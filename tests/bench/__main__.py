@@ -26,7 +26,7 @@ from fanblock.wearer.reading import read_wearer
 
 RECIPE, WEARER = "stays-five-panels", "ferrywoman"
 LIBRARIES = (
-    "click, networkx, numpy, pikepdf, resvg_py, scipy.interpolate, shapely, uharfbuzz, yaml, fontpkg_source_sans_3"
+    "click, ezdxf, networkx, numpy, pikepdf, resvg_py, scipy.interpolate, shapely, uharfbuzz, yaml, fontpkg_source_sans_3"
 )
 WARM_RUNS, FRESH_RUNS = 15, 7
 

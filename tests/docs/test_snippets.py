@@ -9,7 +9,8 @@ from tests.docs.pages import Box, boxes
 
 from fanblock.make import draft_pattern
 from fanblock.problems import RecipeError
-from fanblock.recipe.decode import decode
+from fanblock.recipe.blockreading import DrawingWords, block_kind
+from fanblock.recipe.decode import decode, decode_fields
 from fanblock.recipe.dialreading import DialEntry
 from fanblock.recipe.findings import Findings
 from fanblock.recipe.library import shipped_recipes
@@ -20,7 +21,7 @@ from fanblock.recipe.stepreading import read_steps
 from fanblock.steps.table import BY_NAME
 from fanblock.wearer.library import open_wearer
 from fanblock.wearer.reading import read_wearer
-from fanblock.yamlfile import Listing, Node, read_yaml
+from fanblock.yamlfile import Listing, Node, Table, read_yaml
 
 WEARER = "wearer: 1\nname: somebody\nunits: cm\nmeasures: {bust: 92, waist: 73, bust to waist: 16}\n"
 
@@ -54,7 +55,7 @@ def some(*kinds: str) -> list[Box]:
 
 def test_every_box_is_of_a_kind_that_is_read_here() -> None:
     """No snippet slips through unread."""
-    assert {kind_of(box) for box in boxes("yaml")} <= {"steps", "recipe", "wearer", "dials", "figure", "sources"}
+    assert {kind_of(box) for box in boxes("yaml")} <= {"steps", "recipe", "wearer", "dials", "figure", "sources", "block"}
 
 
 @pytest.mark.parametrize("box", some("recipe"), ids=names)
@@ -85,6 +86,16 @@ def test_steps_decode(box: Box) -> None:
     assert [str(problem) for problem in findings.problems] == []
     assert isinstance(node, Listing)
     assert len(steps) == len(node)
+
+
+@pytest.mark.parametrize("box", some("block"), ids=names)
+def test_blocks_name_a_drawing(box: Box) -> None:
+    """What a recipe says of a block that somebody has decodes as that."""
+    findings = Findings(Vocabulary())
+    node = read_yaml(box.text, "box", RecipeError).get("block")
+    assert isinstance(node, Table)
+    assert block_kind(node) is DrawingWords
+    assert decode_fields(node, DrawingWords, "block", findings).from_.endswith(".svg")
 
 
 @pytest.mark.parametrize("box", some("dials", "sources"), ids=names)

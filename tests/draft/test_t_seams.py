@@ -80,6 +80,16 @@ def test_seams_may_end_on_both_sides_of_one_seam() -> None:
     assert sorted(seam.letter for seam in pattern.seams) == ["A", "A", "A", "B", "a1", "a2"]
 
 
+def test_seams_may_end_on_both_sides_of_one_place() -> None:
+    """Where nothing is taken, one from the front and one from behind at one height part the host there, once."""
+    front = seam("front dart", "side front, 55%", "8%, waist", "8%, hem")
+    back = seam("back dart", "side front, 55%", "30%, waist", "32%, hem")
+    five = "separate: {panels: [one, two, three, four, five]}"
+    pattern = made(recipe(GAP, TOP, HEM, side_front(), side_back(), front, back, five))
+    assert failed(pattern) == []
+    assert [seam.name for seam in pattern.seams if seam.letter == "A"] == ["side front 1", "side front 2"]
+
+
 def test_a_seam_may_end_on_one_that_ends_on_another() -> None:
     """A strut between a dart and the side back gets the lower-case letter of the seam all hang on."""
     dart = seam("dart", "side front, 55%", "30%, waist", "32%, hem")

@@ -314,7 +314,7 @@ BAD = {
     ),
     "only words": (
         "period: 1700\n",
-        "r.yaml:1:1: based on › only words differ from “trial.yaml”: neither `changes` nor `dials` stands here. "
+        "r.yaml:1:1: based on › only words differ from “trial.yaml”: none of `changes`, `dials` and `block` stands here. "
         "Say what differs.",
     ),
     "a key misspelt": (

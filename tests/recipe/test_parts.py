@@ -144,7 +144,7 @@ REFUSED = [
         "waist +",
         f"got “waist +”, {AN_AMOUNT} Dials of this recipe: gap, side-front spring, tab depth.",
     ),
-    (parse_around, "front", f"got “front”, {AN_AROUND} Did you mean “side front”?"),
+    (parse_around, "front", f"got “front”, {AN_AROUND} Did you mean “side front” or “front edge”?"),
     (parse_around, "-5%", f"got “-5%”, {AN_AROUND}"),
     (
         parse_around,

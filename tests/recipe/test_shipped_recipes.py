@@ -113,7 +113,8 @@ PANELS = {
 def test_the_panels_are_as_many_as_on_the_originals(recipe_id: str) -> None:
     """Eight panels on stays of the 1780s (V&A O115752) and on others of 1780-1790 (UNH, Bowen Collection 891); ten on
     green wool stays of about 1780 (same collection): four and five a half."""
-    assert len(drafted(recipe_id, "ferrywoman").panels) == PANELS[recipe_id]
+    panels = [panel for panel in drafted(recipe_id, "ferrywoman").panels if not panel.added]
+    assert len(panels) == PANELS[recipe_id]
 
 
 def depth_mm(pattern: Pattern, around: float) -> float:
@@ -192,5 +193,6 @@ def test_front_lacing_stays_close_in_front_and_lie_on_the_fold_behind() -> None:
     """The lacing edge is in the front panel, and the back is cut in one piece."""
     pattern = drafted("stays-front-lacing", "ferrywoman")
     assert any(edge.kind == "lacing" for edge in pattern.panels[0].edges)
-    assert pattern.panels[-1].fold == "center back"
-    assert dict(pattern.panels[-1].cuts)["outer"] == 1
+    back = pattern.by_name["back"]
+    assert back.fold == "center back"
+    assert dict(back.cuts)["outer"] == 1

@@ -264,4 +264,5 @@ def _girth(block: Block, panels: tuple[Panel, ...], v: float, lacing: Points, he
         710.0 if waist else None,
         0.0,
         24.0 if waist else 0.0,
+        base_mm=710.0 if waist else None,
     )

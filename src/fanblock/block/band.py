@@ -14,8 +14,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from fanblock.block.bowed import BowBlock
 from fanblock.block.fan import fan
-from fanblock.block.ruled import Block
 from fanblock.problems import GeometryError, Problem
 
 FULL_CIRCLE_RAD = 2.0 * math.pi
@@ -89,7 +89,7 @@ def inner_radius_mm(inner_mm: float, circle_ratio: float) -> float:
     return inner_mm / (circle_ratio * FULL_CIRCLE_RAD)
 
 
-def band_fan(band: Band) -> Block:
+def band_fan(band: Band) -> BowBlock:
     """Return the fan of a band, or of its half, with the centre back upright.
 
     Raises :class:`GeometryError` for a length that is not over nought.

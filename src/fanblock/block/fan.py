@@ -9,11 +9,11 @@ bows that leave the centre front square and turn by θ.
 from __future__ import annotations
 
 from fanblock.block.bow import bow_from_front
-from fanblock.block.ruled import Block
+from fanblock.block.bowed import BowBlock
 from fanblock.problems import GeometryError, Problem
 
 
-def fan(half_waist_mm: float, half_bust_mm: float, ruling_mm: float, side_ratio: float = 0.5) -> Block:
+def fan(half_waist_mm: float, half_bust_mm: float, ruling_mm: float, side_ratio: float = 0.5) -> BowBlock:
     """Return the untilted block: centre front on the y axis with its waist at the origin.
 
     All three lengths must be over nought and ``side_ratio``, the around of the side, between nought and
@@ -34,7 +34,7 @@ def fan(half_waist_mm: float, half_bust_mm: float, ruling_mm: float, side_ratio:
     if problems:
         raise GeometryError(problems)
     turn = (half_bust_mm - half_waist_mm) / ruling_mm
-    return Block(
+    return BowBlock(
         bow_from_front(0j, half_waist_mm, turn, side_ratio),
         bow_from_front(1j * ruling_mm, half_bust_mm, turn, side_ratio),
     )

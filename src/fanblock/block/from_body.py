@@ -12,8 +12,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from fanblock.block.bowed import BowBlock
 from fanblock.block.fan import fan
-from fanblock.block.ruled import Block
 from fanblock.block.stand import Stand, stand_on
 from fanblock.block.tilt import refuse_crossing, root_of, tilted
 from fanblock.problems import GeometryError, Problem
@@ -35,7 +35,7 @@ of the block by several (worked out)."""
 _ROUNDS = 30
 
 
-def block_of(body: Body, lower: str = WAIST, upper: str = BUST) -> Block:
+def block_of(body: Body, lower: str = WAIST, upper: str = BUST) -> BowBlock:
     """Return the block of a body, exact at two girths and at every bust-to-waist length that was measured.
 
     ``lower`` and ``upper`` name the girths (:data:`fanblock.wearer.girths.HEIGHT_MEASURES`), each at its own height above
@@ -64,7 +64,7 @@ def block_of(body: Body, lower: str = WAIST, upper: str = BUST) -> Block:
     return block
 
 
-def standing_block(body: Body, lower: str, upper: str) -> tuple[Block, Stand]:
+def standing_block(body: Body, lower: str, upper: str) -> tuple[BowBlock, Stand]:
     """Return the block of a body that stands on two girths, as :func:`block_of` does, and where they lie on it."""
     block = block_of(body, lower, upper)
     return block, stand_on(block, body, lower, upper)
@@ -101,7 +101,7 @@ def _refuse_nothing(body: Body, lower: str, upper: str, waist_mm: float, bust_mm
             )
 
 
-def _of_girths(body: Body, half_waist_mm: float, half_bust_mm: float) -> Block:
+def _of_girths(body: Body, half_waist_mm: float, half_bust_mm: float) -> BowBlock:
     """The block of a body with these halves of its girths at waist and bust."""
     rest = body.length_mm("bust to waist")
     ruling = body.bust_height_mm
@@ -123,7 +123,7 @@ def _length_at(body: Body, name: str, raise_mm: float) -> float | None:
     return body.length_mm(name) + raise_mm if name in body.lengths else None
 
 
-def _brought_to(block: Block, name: str, length_mm: float, to: str) -> Block:
+def _brought_to(block: BowBlock, name: str, length_mm: float, to: str) -> BowBlock:
     """The block tilted at the centre back so that its ruling at the side, or at the back, has its length."""
     try:
         at_side = name == AT_SIDE
@@ -135,7 +135,7 @@ def _brought_to(block: Block, name: str, length_mm: float, to: str) -> Block:
         raise GeometryError([Problem("block-taut-length", name, what, remedy)]) from error
 
 
-def _take_for_side(block: Block, length_mm: float) -> float:
+def _take_for_side(block: BowBlock, length_mm: float) -> float:
     """What a tilt must take at the centre back for the ruling at the side to have its length."""
     side = block.side_ratio
     missing = block.ruling_length_mm(side) - length_mm

@@ -23,8 +23,8 @@ from types import MappingProxyType
 
 import numpy as np
 
+from fanblock.block.bowed import BowBlock
 from fanblock.block.fan import fan
-from fanblock.block.ruled import Block
 from fanblock.block.tilt import tilted
 from fanblock.geometry.curve import Points
 from fanblock.tolerances import SOLVED
@@ -149,7 +149,7 @@ class Guide:
     tapes: Tapes | None
 
 
-def guide_of(block: Block, units: str = "cm", levels: Mapping[str, float] | None = None) -> Guide:
+def guide_of(block: BowBlock, units: str = "cm", levels: Mapping[str, float] | None = None) -> Guide:
     """Return the numbers for drawing ``block`` by hand.
 
     ``levels`` names further levels by their height (0 waist, 1 bust). ``units`` (``mm``, ``cm`` or
@@ -186,31 +186,31 @@ def guide_of(block: Block, units: str = "cm", levels: Mapping[str, float] | None
 _CORNERS = ("center front waist", "center front bust", "center back waist", "center back bust")
 
 
-def _untilted(block: Block) -> Block:
+def _untilted(block: BowBlock) -> BowBlock:
     """The fan that a block was before its tilts; each has kept the centre line it does not name."""
     taken = sum(tilt.take_mm for tilt in block.corrections if tilt.at == "center front")
     return fan(block.half_waist_mm, block.half_bust_mm, block.center_front_mm + taken, block.side_ratio)
 
 
-def levelled(block: Block) -> Block:
+def levelled(block: BowBlock) -> BowBlock:
     """Return the block turned so that its bust's ends are level, the centre front's on the origin."""
     start, end = (complex(block.bust.at(np.asarray(around))) for around in (0.0, 1.0))
     turn = -cmath.phase(end - start)
     waist, bust = (bow.moved(turn, start, -start) for bow in (block.waist, block.bust))
-    return Block(waist, bust, block.corrections)
+    return BowBlock(waist, bust, block.corrections)
 
 
-def _shifted(block: Block, shift: complex) -> Block:
-    return Block(block.waist.moved(0.0, 0j, shift), block.bust.moved(0.0, 0j, shift), block.corrections)
+def _shifted(block: BowBlock, shift: complex) -> BowBlock:
+    return BowBlock(block.waist.moved(0.0, 0j, shift), block.bust.moved(0.0, 0j, shift), block.corrections)
 
 
-def _extent(block: Block, heights: Mapping[str, float]) -> Points:
+def _extent(block: BowBlock, heights: Mapping[str, float]) -> Points:
     """Points that reach as far as the block does."""
     around = np.linspace(0.0, 1.0, 257)
     return np.concatenate([block.at(around, height) for height in heights.values()])
 
 
-def _arc(base: Block, name: str, height: float) -> Arc:
+def _arc(base: BowBlock, name: str, height: float) -> Arc:
     turn, length = abs(base.turn_rad), base.level_length_mm(height)
     return Arc(
         name=name,
@@ -233,7 +233,7 @@ def _rise(length_mm: float, turn_rad: float) -> float:
     return length_mm * turn_rad / 8.0 * float(np.sinc(turn_rad / (4.0 * math.pi))) ** 2
 
 
-def _pin(base: Block, arcs: tuple[Arc, ...]) -> Pin | None:
+def _pin(base: BowBlock, arcs: tuple[Arc, ...]) -> Pin | None:
     """The pin, or None where the block is straight or a lath would be too long to swing."""
     if any(arc.string_mm is None or arc.string_mm > FARTHEST_PIN_MM for arc in arcs):
         return None
@@ -242,7 +242,7 @@ def _pin(base: Block, arcs: tuple[Arc, ...]) -> Pin | None:
     return Pin(float(crown[0]), float(crown[1]) - radius)
 
 
-def _marks(block: Block, height: float, step_mm: float) -> tuple[Mark, ...]:
+def _marks(block: BowBlock, height: float, step_mm: float) -> tuple[Mark, ...]:
     """A level's points above regular stations, or at equal shares where it runs too steeply for stations."""
     along = block.around_slope(np.linspace(0.0, 1.0, _SHARES), height)
     if np.max(np.abs(np.arctan2(along[:, 1], along[:, 0]))) > _STEEPEST_RAD:
@@ -258,12 +258,12 @@ def _marks(block: Block, height: float, step_mm: float) -> tuple[Mark, ...]:
     return tuple(Mark(float(x), float(y)) for x, y in zip(stations, block.at(around, height)[:, 1], strict=True))
 
 
-def _even_marks(block: Block, height: float) -> tuple[Mark, ...]:
+def _even_marks(block: BowBlock, height: float) -> tuple[Mark, ...]:
     """A level's points at even shares from the centre front."""
     return tuple(Mark(float(x), float(y)) for x, y in block.at(np.linspace(0.0, 1.0, _SHARES), height))
 
 
-def _wedges(block: Block, corrections: tuple[Tilt, ...], shift: complex) -> tuple[Wedge, ...]:
+def _wedges(block: BowBlock, corrections: tuple[Tilt, ...], shift: complex) -> tuple[Wedge, ...]:
     """The tilts one after another, each on the block that those before it have made."""
     wedges = []
     for tilt in corrections:
@@ -289,12 +289,12 @@ def _wedges(block: Block, corrections: tuple[Tilt, ...], shift: complex) -> tupl
     return tuple(wedges)
 
 
-def _between(block: Block, waist_around: float, bust_around: float) -> float:
+def _between(block: BowBlock, waist_around: float, bust_around: float) -> float:
     """From a place of the waist straight to a place of the bust."""
     return float(np.hypot(*(block.at(bust_around, 1.0) - block.at(waist_around, 0.0))))
 
 
-def _tapes(base: Block) -> Tapes | None:
+def _tapes(base: BowBlock) -> Tapes | None:
     """The way without numbers, or None where the pin or the girths would be too far off."""
     bust, waist, turn = base.half_bust_mm, base.half_waist_mm, abs(base.turn_rad)
     if turn == 0.0:

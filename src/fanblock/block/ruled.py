@@ -1,34 +1,29 @@
-"""The block: two bows, waist and bust, and the straight rulings between places of equal around.
+"""The block: two lines, waist and bust, and the straight rulings between places of equal around.
 
 A place on it is an *around* u, 0 at the centre front and 1 at the centre back, and a *height* v, 0 at the
 waist and 1 at the bust: P(u, v) = (1 − v)·waist(u) + v·bust(u). Both may lie outside 0..1; the sheet is
 carried on there. The centre front stands upright on the origin, x to the right, y up, seen from outside:
 the half drawn is the wearer's left.
 
-Along a level dP/du = (1 − v)·waist′(u) + v·bust′(u), two directions of fixed lengths. Where both bows
-turn at the same rate the angle β between them is fixed and so is the speed: around is share of arc
-exactly, and ℓ(v)² = ((1−v)w)² + (vb)² + 2v(1−v)wb·cos β. Where they do not (bent behind the side), the
-speed is integrated by Gauss-Legendre quadrature from the side, which for such turns is exact to the last
-digits.
+Along both lines around is share of arc. What it is along the levels between them depends on the lines: a block made from
+measures (:mod:`fanblock.block.bowed`) knows it exactly, a traced one (:mod:`fanblock.block.traced`) measures it.
 """
 
 from __future__ import annotations
 
-import cmath
 import math
-from dataclasses import dataclass
+from abc import ABC, abstractmethod
 from functools import cached_property
-from typing import Any, overload
+from typing import Any, Protocol, overload
 
 import numpy as np
 from numpy.typing import ArrayLike
 
-from fanblock.block.bow import Bow, Complex
+from fanblock.block.bow import Complex
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.tolerances import CHORD_MM, SAME_POINT_MM, SOLVED
 from fanblock.wearer.model import Tilt
 
-_NODES, _WEIGHTS = np.polynomial.legendre.leggauss(12)
 _SEARCH = frozen(np.linspace(-0.6, 1.6, 23))
 _ROUNDS = 30
 _CAREFUL = 0.8  # share of the chord tolerance that is used, since the bow is looked at in a row of places only
@@ -37,18 +32,58 @@ CROSSING_AROUNDS = frozen(np.linspace(0.0, 1.0, 129))
 """The rulings that are looked at for crossings."""
 
 
-@dataclass(frozen=True, eq=False)
-class Block:
-    """Half a body's sheet, centre front to centre back; see the module for its coordinates.
+class LevelLine(Protocol):
+    """The waist or the bust of a block: a curve over around 0..1, run at one speed, carried on beyond both ends.
 
-    ``corrections`` are all the tilts that made it, given and found, in the order they were applied; those
-    that run to the side come last, and ``unbent`` is the block without them, if there are any.
+    Points are complex numbers, x + iy, in millimetres; a positive turn is clockwise.
     """
 
-    waist: Bow
-    bust: Bow
-    corrections: tuple[Tilt, ...] = ()
-    unbent: Block | None = None
+    @property
+    def length_mm(self) -> float:
+        """Length from around 0 to 1."""
+
+    @property
+    def turn_rad(self) -> float:
+        """Clockwise turn from around 0 to 1."""
+
+    def at(self, around: Points) -> Complex:
+        """Return the points at ``around``."""
+
+    def place(self, around: float) -> complex:
+        """Return one point."""
+
+    def slope(self, around: Points) -> Complex:
+        """Return the derivative by around."""
+
+    def bend(self, around: Points) -> Complex:
+        """Return the second derivative by around."""
+
+
+class Block(ABC):
+    """Half a body's sheet, centre front to centre back; see the module for its coordinates.
+
+    ``corrections`` are all the tilts that made it, given and found, in the order they were applied. ``traced_from`` names
+    the drawing of one that was not made from measures.
+    """
+
+    waist: LevelLine
+    bust: LevelLine
+    corrections: tuple[Tilt, ...]
+    traced_from: str = ""
+    _pieces = 1
+
+    @property
+    @abstractmethod
+    def side_ratio(self) -> float:
+        """The around of the side."""
+
+    @abstractmethod
+    def _speed(self, around: Points, height: Points) -> Points:
+        """Length of dP/du."""
+
+    @abstractmethod
+    def _from_side(self, around: Points, height: Points) -> Points:
+        """Signed length along levels from the side to ``around``."""
 
     @property
     def half_waist_mm(self) -> float:
@@ -59,11 +94,6 @@ class Block:
     def half_bust_mm(self) -> float:
         """Length of the bust level, exact."""
         return self.bust.length_mm
-
-    @property
-    def side_ratio(self) -> float:
-        """The around of the side."""
-        return self.waist.side_ratio
 
     @property
     def turn_rad(self) -> float:
@@ -79,14 +109,6 @@ class Block:
     def center_back_mm(self) -> float:
         """Length of the centre back, waist to bust."""
         return self.ruling_length_mm(1.0)
-
-    @property
-    def is_even(self) -> bool:
-        """Whether around is share of arc at every level: both bows turn at the same rates."""
-        return (
-            self.waist.front_turn_rad == self.bust.front_turn_rad
-            and self.waist.back_turn_rad == self.bust.back_turn_rad
-        )
 
     def at(self, around: ArrayLike, height: ArrayLike) -> Points:
         """Return the points at ``around`` and ``height``, which broadcast; x and y are the last axis."""
@@ -159,16 +181,7 @@ class Block:
     def along(self, around: Any, height: Any, distance_mm: Any) -> Any:
         """Return the around ``distance_mm`` further along the level, towards the back if positive."""
         u, v, distance = np.broadcast_arrays(_array(around), _array(height), _array(distance_mm))
-        if self.is_even:
-            return _like(u + distance / self._speed(u, v))
-        target = self._from_side(u, v) + distance
-        u = u + distance / self._speed(u, v)
-        for _ in range(_ROUNDS):
-            step = (target - self._from_side(u, v)) / self._speed(u, v)
-            u = u + step
-            if np.all(np.abs(step) <= SOLVED):
-                break
-        return _like(u)
+        return _like(self._further(u, v, distance))
 
     def level(self, height: float, from_around: float = 0.0, to_around: float = 1.0) -> Curve:
         """Return a level, or a part of it, as a curve within the chord tolerance."""
@@ -176,7 +189,8 @@ class Block:
         along, bend = self._slope(u, _array(height)), self._bend(u, _array(height))
         bow = float(np.max(np.abs(_cross(along, bend)) / np.maximum(np.abs(along), SAME_POINT_MM)))
         pieces = math.ceil(abs(to_around - from_around) * math.sqrt(bow / (8.0 * _CAREFUL * CHORD_MM)))
-        return Curve(frozen(self.at(np.linspace(from_around, to_around, max(pieces, 1) + 1), height)))
+        pieces = max(pieces, math.ceil(abs(to_around - from_around) * self._pieces), 1)
+        return Curve(frozen(self.at(np.linspace(from_around, to_around, pieces + 1), height)))
 
     def crossing_height(self, lowest: float, highest: float) -> float | None:
         """Return the height in the range, nearest to the block, at which rulings cross, or None."""
@@ -203,16 +217,16 @@ class Block:
         first = int(np.argmin(distance))
         return float(CROSSING_AROUNDS[first]), float(np.clip(heights, lowest, highest)[first])
 
-    def with_bows(self, waist: Bow, bust: Bow, correction: Tilt, unbent: Block | None = None) -> Block:
-        """Return the block with another waist bow and the correction behind it, set upright again."""
-        return Block(waist, bust, (*self.corrections, correction), unbent).upright()
-
-    def upright(self) -> Block:
-        """Return the block moved as a whole so that its centre front stands upright on the origin."""
-        foot = complex(self.waist.at(_array(0.0)))
-        turn = math.pi / 2.0 - cmath.phase(complex(self._ruling(_array(0.0))))
-        waist, bust = (bow.moved(turn, foot, -foot) for bow in (self.waist, self.bust))
-        return Block(waist, bust, self.corrections, self.unbent)
+    def _further(self, around: Points, height: Points, distance_mm: Points) -> Points:
+        """Return the around so far along the level, sharpened by Newton's method."""
+        target = self._from_side(around, height) + distance_mm
+        u = around + distance_mm / self._speed(around, height)
+        for _ in range(_ROUNDS):
+            step = (target - self._from_side(u, height)) / self._speed(u, height)
+            u = u + step
+            if np.all(np.abs(step) <= SOLVED):
+                break
+        return u
 
     def _ruling(self, around: Points) -> Complex:
         ruling: Complex = self.bust.at(around) - self.waist.at(around)
@@ -225,31 +239,6 @@ class Block:
     def _bend(self, around: Points, height: Points) -> Complex:
         bend: Complex = (1.0 - height) * self.waist.bend(around) + height * self.bust.bend(around)
         return bend
-
-    def _speed(self, around: Points, height: Points) -> Points:
-        """Length of dP/du, from the angle between the two bows, which is linear in around on either half."""
-        low, high = (1.0 - height) * self.waist.length_mm, height * self.bust.length_mm
-        angle: Any = self.waist.heading_rad - self.bust.heading_rad
-        if not self.is_even:
-            from_side = around - self.side_ratio
-            front = self.bust.front_turn_rad - self.waist.front_turn_rad
-            back = self.bust.back_turn_rad - self.waist.back_turn_rad
-            angle = angle + from_side * np.where(from_side < 0.0, front, back)
-        # the square of the sum less 4·low·high·sin²(angle/2): no digits are lost where the angle is nought
-        squared = (low + high) ** 2 - 4.0 * low * high * np.sin(0.5 * angle) ** 2
-        speed: Points = np.sqrt(np.maximum(squared, 0.0))
-        return speed
-
-    def _from_side(self, around: Points, height: Points) -> Points:
-        """Signed length along levels from the side to ``around``."""
-        from_side = around - self.side_ratio
-        if self.is_even:
-            even: Points = from_side * self._speed(around, height)
-            return even
-        nodes = self.side_ratio + 0.5 * from_side[..., np.newaxis] * (1.0 + _NODES)
-        speeds = self._speed(nodes, height[..., np.newaxis])
-        length: Points = 0.5 * from_side * np.sum(_WEIGHTS * speeds, axis=-1)
-        return length
 
     @cached_property
     def _grid(self) -> tuple[Complex, Complex]:

@@ -23,7 +23,8 @@ from collections.abc import Callable
 import numpy as np
 
 from fanblock.block.bow import Bow
-from fanblock.block.ruled import CROSSING_AROUNDS, Block
+from fanblock.block.bowed import BowBlock
+from fanblock.block.ruled import CROSSING_AROUNDS
 from fanblock.problems import GeometryError, Problem, nearest
 from fanblock.tolerances import SAME_POINT_MM, SOLVED
 from fanblock.wearer.model import Tilt
@@ -37,7 +38,7 @@ REACH_ABOVE_MM = 120.0
 _ROUNDS = 60
 
 
-def tilted(block: Block, tilt: Tilt) -> Block:
+def tilted(block: BowBlock, tilt: Tilt) -> BowBlock:
     """Return the block with one more correction, set upright on its centre front again.
 
     The centre line at ``tilt.at`` loses ``tilt.take_mm`` (gains it, if negative); the other keeps its
@@ -65,7 +66,7 @@ def tilted(block: Block, tilt: Tilt) -> Block:
     return block
 
 
-def _corrected(block: Block, tilt: Tilt) -> Block:
+def _corrected(block: BowBlock, tilt: Tilt) -> BowBlock:
     """The block with one more tilt, without a look at crossings."""
     where, length = f"tilt at {tilt.at}", block.ruling_length_mm(_CENTERS[tilt.at])
     bows = None
@@ -77,7 +78,7 @@ def _corrected(block: Block, tilt: Tilt) -> Block:
     return block.with_bows(*bows, tilt, (block.unbent or block) if tilt.to else None)
 
 
-def refuse_crossing(block: Block, where: str) -> None:
+def refuse_crossing(block: BowBlock, where: str) -> None:
     """Raise :class:`GeometryError` where rulings cross within reach below the waist or above the bust."""
     lengths = block.ruling_length_mm(CROSSING_AROUNDS)
     place = block.crossing_place(-REACH_BELOW_MM / lengths, 1.0 + REACH_ABOVE_MM / lengths)
@@ -111,7 +112,7 @@ def root_of(function: Callable[[float], float], first: float, second: float) -> 
 _CENTERS = {"center front": 0.0, "center back": 1.0}
 
 
-def _turned(block: Block, tilt: Tilt) -> tuple[Bow, Bow] | None:
+def _turned(block: BowBlock, tilt: Tilt) -> tuple[Bow, Bow] | None:
     """Waist and bust of an ordinary tilt: Newton's method on turn and slide of the waist."""
     taken = np.asarray(_CENTERS[tilt.at])
     far = 1.0 - taken
@@ -145,7 +146,7 @@ def _turned(block: Block, tilt: Tilt) -> tuple[Bow, Bow] | None:
     return None
 
 
-def _bent_from_side(block: Block, tilt: Tilt) -> tuple[Bow, Bow] | None:
+def _bent_from_side(block: BowBlock, tilt: Tilt) -> tuple[Bow, Bow] | None:
     """Waist and bust of a tilt that runs to the side: equal and opposite turns, even all the way beyond the side."""
     taken = np.asarray(_CENTERS[tilt.at])
     goal = block.ruling_length_mm(float(taken)) - tilt.take_mm

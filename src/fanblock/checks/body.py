@@ -49,7 +49,8 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
         says = "almost no waist: give the garment straps and a waist tape inside, or it will ride"
         found.append(Finding("straight", FAMILY, WARNS, (bust - waist) / waist, STRAIGHT_RATIO, "ratio", says))
     at_rest = pattern.body.over == SHIFT and "raised" not in pattern.body.lengths
-    if pattern.title.makes in BONED and at_rest and pattern.stand.upper.name == BUST:
+    made_of_bust = pattern.stand.upper.name == BUST and not pattern.block.traced_from
+    if pattern.title.makes in BONED and at_rest and made_of_bust:
         found.append(_bust_at_rest(pattern))
     found += [
         Finding(f"measure-{number}", FAMILY, WARNS, 0.0, 0.0, "", says)
@@ -59,22 +60,28 @@ def check(pattern: Pattern, despite: Collection[str] = ()) -> tuple[Finding, ...
 
 
 def stood_on_mm(pattern: Pattern) -> tuple[float, float]:
-    """Return the two girths that the block stands on, the lower first, in mm: waist and bust as a rule."""
-    lower, upper = (pattern.body.length_mm(name) for name in pattern.stand.names)
-    return lower, upper
+    """Return the two girths that the block stands on, the lower first, in mm: waist and bust as a rule.
+
+    They are the body's, or the block's own where it was traced.
+    """
+    block, stand = pattern.block, pattern.stand
+    if block.traced_from:
+        return 2.0 * block.level_length_mm(stand.lower.height), 2.0 * block.level_length_mm(stand.upper.height)
+    return pattern.body.length_mm(stand.lower.name), pattern.body.length_mm(stand.upper.name)
 
 
 def laced_in(pattern: Pattern) -> tuple[str, float]:
     """Return the girth of which the garment takes in the largest share, and that share.
 
-    It is the lower one that the block stands on, or the natural waist where there is cloth over it.
+    It is the lower one that the block stands on, or the natural waist where there is cloth over it. A traced block may be
+    smaller than the body to begin with, and that counts.
     """
     lower = next(girth for girth in pattern.girths if girth.name == pattern.stand.lower.name)
     shares = {lower.name: _taken_share(lower, pattern.body.length_mm(lower.name))}
     waist = next(girth for girth in pattern.girths if girth.height == 0.0)
-    if waist.parts_mm > 0.0 and waist.name not in shares:
+    if waist.parts_mm > 0.0 and (waist.name not in shares or pattern.block.traced_from):
         worn = 2.0 * (waist.block_mm - waist.takes_mm)
-        shares[waist.name] = 1.0 - worn / pattern.body.length_mm(waist.name)
+        shares[waist.name] = max(1.0 - worn / pattern.body.length_mm(waist.name), shares.get(waist.name, 0.0))
     name = max(shares, key=lambda name: shares[name])
     return name, shares[name]
 
@@ -134,6 +141,8 @@ def _refusals(pattern: Pattern, despite: Collection[str]) -> list[Problem]:
     if share > REDUCTION_MOST + SOLVED and "reduction" not in despite:
         what = f"the lacing would take in {share:.1%} of the {name}; more than {REDUCTION_MOST:.0%} is not drawn."
         less = "Reduce less." if name == stand.lower.name else "End it above the waist, or let it stand on the waist."
+        if pattern.block.traced_from:
+            less = "Is this the block of this body, and is its drawing at true scale?"
         found.append(Problem("reduction", "body", what, f"{less} If you must, draft again with `--despite reduction`."))
     turn = abs(math.degrees(pattern.block.turn_rad))
     if turn > TURN_MOST_DEG and "turn" not in despite:

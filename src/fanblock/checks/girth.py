@@ -10,7 +10,7 @@ from fanblock.checks.finding import HOLDS, WARNS, told, within
 from fanblock.pattern.model import Finding, Girth, Pattern
 from fanblock.tolerances import GIRTH_MM
 from fanblock.units import format_length
-from fanblock.wearer.girths import BUST, HEIGHT_MEASURES
+from fanblock.wearer.girths import BUST, HEIGHT_MEASURES, WAIST
 
 FAMILY = "girth"
 
@@ -24,6 +24,8 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     found = [_sum(girth, pattern.body.units, hem_top) for girth in pattern.girths]
     lower = pattern.stand.lower.name
     found += [_finished(girth, pattern) for girth in pattern.girths if girth.name == lower]
+    told_at = {lower, WAIST, BUST}
+    found += [_let_in(girth, pattern) for girth in pattern.girths if girth.let_in_mm and girth.name in told_at]
     found += _against_body(pattern)
     return tuple(found)
 
@@ -47,12 +49,13 @@ def _tag(name: str) -> str:
 
 def _finished(girth: Girth, pattern: Pattern) -> Finding:
     body, units = girth.base_mm or 0.0, pattern.body.units
-    worn = 2.0 * (girth.parts_mm + girth.open_mm + girth.gap_mm)
+    worn = 2.0 * (girth.parts_mm + girth.open_mm + girth.gap_mm + girth.turned_in_mm)
     due = body + girth.ease_mm - girth.reduction_mm - girth.altered_mm
+    whose = "block" if pattern.block.traced_from else "body"
     bare = f" and {format_length(2.0 * girth.open_mm, units)} open" if girth.open_mm > GIRTH_MM else ""
     says = (
-        f"worn {girth.name} {format_length(worn, units)}, of which {format_length(2.0 * girth.gap_mm, units)} gap{bare}; "
-        f"body {format_length(body, units)} + ease {format_length(girth.ease_mm, units)} "
+        f"worn {girth.name} {format_length(worn, units)}{_gap(2.0 * girth.gap_mm, units)}{bare}; "
+        f"{whose} {format_length(body, units)} + ease {format_length(girth.ease_mm, units)} "
         f"- reduction {format_length(girth.reduction_mm, units)}"
     )
     if abs(girth.altered_mm) > GIRTH_MM:
@@ -61,11 +64,31 @@ def _finished(girth: Girth, pattern: Pattern) -> Finding:
     return within(f"girth-worn-{_tag(girth.name)}", FAMILY, abs(worn - due), GIRTH_MM, "mm", says)
 
 
+def _let_in(girth: Girth, pattern: Pattern) -> Finding:
+    """Tell what pieces that are let in add at a level, and how large the garment is there with them."""
+    units, body = pattern.body.units, girth.body_mm or 0.0
+    adds = 2.0 * (girth.let_in_mm - girth.turned_in_mm)
+    worn = 2.0 * (girth.parts_mm + girth.open_mm + girth.gap_mm + girth.let_in_mm)
+    names = ", ".join(name for name, mm in girth.let_in if mm)
+    bare = " (measured round all of the block, some of it open)" if girth.open_mm > GIRTH_MM else ""
+    over = worn - body
+    size = f"{format_length(abs(over), units)} {'more' if over >= 0.0 else 'less'} than you"
+    says = f"{names} of both halves add {format_length(adds, units)} at the {girth.name}: with them it is "
+    says += f"{format_length(worn, units)} round there{bare}, {size}"
+    state = WARNS if over < -LET_IN_SHORT_MM or over > LOOSE_WARN_MM + LET_IN_SHORT_MM else HOLDS
+    return told(f"girth-let-in-{_tag(girth.name)}", FAMILY, state, adds, "mm", says)
+
+
+LET_IN_SHORT_MM = 15.0
+"""A garment that is so much smaller than the body where pieces are let in wants a word; so does one that is larger by this
+more than a cone may be: the cloth follows the hollow between the breasts, which the tape bridges (from memory)."""
+
+
 def _gap(gap_mm: float, units: str) -> str:
-    """What of a girth no cloth covers, or covers twice."""
+    """What of a girth no cloth covers, or covers twice; nothing where the edges just meet."""
     if gap_mm < -GIRTH_MM:
-        return f"the halves lying {format_length(-gap_mm, units)} over each other"
-    return f"of which {format_length(max(gap_mm, 0.0), units)} gap"
+        return f", the halves lying {format_length(-gap_mm, units)} over each other"
+    return f", of which {format_length(gap_mm, units)} gap" if gap_mm > GIRTH_MM else ""
 
 
 def _against_body(pattern: Pattern) -> list[Finding]:

@@ -21,9 +21,9 @@ SPLAY_MM = 15.0
 def check(pattern: Pattern) -> tuple[Finding, ...]:
     """Return how far the tabs open over the hip, when the hip was measured and the garment has tabs."""
     lengths, units = pattern.body.lengths, pattern.body.units
-    panels = [panel for panel in pattern.panels if not panel.added]
+    panels = [panel for panel in pattern.panels if not panel.layer and (panel.let_in or not panel.added)]
     hems = [edge for panel in panels for edge in panel.edges if edge.kind == HEM]
-    openings = sum(len(panel.slits) for panel in panels)
+    openings = sum(not slit.name for panel in panels for slit in panel.slits)
     openings += sum(edge.kind == SLIT for panel in panels for edge in panel.edges) // 2
     lowest = [edge.curve.points[[0, len(edge.curve.points) // 2, -1]] for edge in hems]
     depth = float(-pattern.block.where(np.vstack(lowest))[1].min()) if hems else 0.0

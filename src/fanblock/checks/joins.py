@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import math
+import re
 
-from fanblock.checks.finding import seam_tags, within
+import numpy as np
+
+from fanblock.checks.finding import WARNS, seam_tags, within
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import (
     ARMHOLE,
@@ -16,11 +19,12 @@ from fanblock.pattern.model import (
     WAIST,
     Edge,
     Finding,
+    Mark,
     Panel,
     Pattern,
     Seam,
 )
-from fanblock.tolerances import JOIN_DEG
+from fanblock.tolerances import JOIN_DEG, MATES_MM, SHIFT_WARN_MM
 
 FAMILY = "joins"
 CROSSING_KINDS = frozenset({TOP, HEM, ARMHOLE, NECKLINE, WAIST})
@@ -31,13 +35,56 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     tags = seam_tags(pattern)
     found = [finding for seam in pattern.seams for finding in _across(pattern, seam, tags[seam.name])]
     found += [finding for panel in pattern.panels for finding in _at_center(panel)]
+    found += [finding for panel in pattern.panels for finding in _at_darts(panel)]
+    found += _laced(pattern)
     return tuple(found)
+
+
+def _laced(pattern: Pattern) -> list[Finding]:
+    """Return for every opening along a seam whether its two edges are about equally long, so that a lace closes it level."""
+    found = []
+    for line in dict.fromkeys(edge.opens_at for panel in pattern.panels for edge in panel.edges if edge.opens_at):
+        sides = {True: 0.0, False: 0.0}
+        for edge in (edge for panel in pattern.panels for edge in panel.edges if edge.opens_at == line):
+            sides[float(edge.curve.end[1]) > float(edge.curve.start[1])] += edge.curve.length_mm
+        says = f"laced at the {line}: the front edge is {sides[True]:.1f} mm long, the back edge {sides[False]:.1f}"
+        code, off = f"laced-{line}".replace(" ", "-"), abs(sides[True] - sides[False])
+        says += "; count its eyelets from the waist" if off > SHIFT_WARN_MM else ""
+        found.append(within(code, FAMILY, off, SHIFT_WARN_MM, "mm", says, otherwise=WARNS))
+    return found
+
+
+def _at_darts(panel: Panel) -> list[Finding]:
+    """Return for every dart how far the edge it opens at is from running straight on once the dart is sewn."""
+    found = []
+    for number, before in enumerate(panel.edges):
+        leg, at = _leg_at(panel, before.curve.end), (number + PEAK_EDGES + 1) % len(panel.edges)
+        after = panel.edges[at]
+        other = _leg_at(panel, after.curve.start)
+        if leg is None or other is None or leg is other or leg.name != other.name:
+            continue
+        bend = _bend(
+            -leg.curve.start_tangent, before.curve.end_tangent, -other.curve.start_tangent, after.curve.start_tangent
+        )
+        code = f"join-{panel.name}-{leg.name}".replace(" ", "-")
+        found.append(_finding(code, bend, f"the edge across the dart “{leg.name}”"))
+    return found
+
+
+PEAK_EDGES = 2
+"""Of how many edges the peak of a dart is made: one on either side of its fold."""
+
+
+def _leg_at(panel: Panel, point: Points) -> Mark | None:
+    """Return the leg of a dart that begins at a point of an edge."""
+    legs = (mark for mark in panel.marks if mark.kind == "dart")
+    return next((leg for leg in legs if float(np.hypot(*(leg.curve.start - point))) < MATES_MM), None)
 
 
 def _across(pattern: Pattern, seam: Seam, tag: str) -> list[Finding]:
     front, back = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
-    if front.added != back.added:  # what is set on need not run on from what it is set on
-        return []
+    if front.added != back.added and not (front.let_in or back.let_in):
+        return []  # what is set on need not run on from what it is set on; what is let in must
     one, other = front.edge(seam.front.edge), back.edge(seam.back.edge)
     one_up = one.curve.end_tangent, one.curve.start_tangent
     other_up = -other.curve.start_tangent, -other.curve.end_tangent
@@ -53,10 +100,19 @@ def _across(pattern: Pattern, seam: Seam, tag: str) -> list[Finding]:
         ),
     )
     return [
-        _finding(f"join-{tag}-{end}", _bend(*tangents), f"the {crossing.name} across seam {seam.letter}")
+        _finding(f"join-{tag}-{end}", _bend(*tangents), f"the {_name(crossing)} across seam {seam.letter}")
         for end, crossing, facing, tangents in ends
-        if crossing.kind in CROSSING_KINDS and facing.kind in CROSSING_KINDS
+        if _runs_across(crossing) and _runs_across(facing)
     ]
+
+
+def _runs_across(edge: Edge) -> bool:
+    return edge.kind in CROSSING_KINDS or bool(edge.across)
+
+
+def _name(edge: Edge) -> str:
+    """Return what an edge is called; one of a level seam without the number of its piece."""
+    return re.sub(r" \d+$", "", edge.name) if edge.across else edge.name
 
 
 def _beside(panel: Panel, edge: Edge, step: int) -> Edge:
@@ -88,10 +144,10 @@ def _at_center(panel: Panel) -> list[Finding]:
             (before, edge.curve.start_tangent, before.curve.end_tangent),
             (after, edge.curve.end_tangent, after.curve.start_tangent),
         ):
-            if other.kind not in CROSSING_KINDS or other.pointed:
+            if not _runs_across(other) or other.pointed:
                 continue
             off = abs(90.0 - math.degrees(math.acos(max(-1.0, min(1.0, float(along @ across))))))
             code = f"square-{edge.name}-{other.name}".replace(" ", "-")
-            says = f"the {other.name} is {off:.1f}° from square to {edge.name}"
+            says = f"the {_name(other)} is {off:.1f}° from square to {edge.name}"
             found.append(within(code, FAMILY, off, JOIN_DEG, "deg", says))
     return found

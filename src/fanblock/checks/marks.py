@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fanblock.checks.finding import FAILS, HOLDS, seam_tags, told, within
-from fanblock.pattern.model import Finding, Notch, Panel, Pattern, Seam
+from fanblock.pattern.model import DARTED, Finding, Notch, Panel, Pattern, Seam
 from fanblock.tolerances import MATES_MM
 
 FAMILY = "marks"
@@ -30,8 +30,11 @@ def _notches(pattern: Pattern, seam: Seam, tag: str) -> list[Finding]:
         return [told(f"notches-{tag}", FAMILY, FAILS, 0.0, "mm", says)]
     foot_ours = rising.waist_at_mm or 0.0
     foot_theirs = falling.waist_at_mm if falling.waist_at_mm is not None else falling.curve.length_mm
+    spread = seam.fullness_mm and seam.how != DARTED
+    share = falling.curve.length_mm / rising.curve.length_mm if spread else 1.0
     apart = max(
-        abs((mine.at_mm - foot_ours) - (foot_theirs - other.at_mm)) for mine, other in zip(ours, theirs, strict=True)
+        abs(share * (mine.at_mm - foot_ours) - (foot_theirs - other.at_mm))
+        for mine, other in zip(ours, theirs, strict=True)
     )
     ticks = max(notch.count for notch in ours)
     says = f"seam {seam.letter} has {ticks} tick{'s' if ticks > 1 else ''} at one place on both sides"

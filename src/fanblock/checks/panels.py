@@ -9,7 +9,7 @@ from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import contains
 from fanblock.geometry.region import area_mm2
 from fanblock.geometry.rings import holds_together, is_simple, left_out_mm2
-from fanblock.pattern.joins import one_sided_mates, separate_parts
+from fanblock.pattern.joins import laced_together, one_sided_mates, separate_parts
 from fanblock.pattern.model import Finding, Panel, Pattern
 from fanblock.tolerances import ALLOWANCE_MM, SLIVER_MM2
 
@@ -23,7 +23,7 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     """Return whether panels are simple, wide enough and held by their cut lines, and the garment is one whole."""
     found = [finding for panel in pattern.panels for finding in _panel(panel)]
     groups = separate_parts(pattern)
-    whole = "all panels hang together by their seams"
+    whole = "all panels hang together by their seams" + (" and laces" if laced_together(pattern) else "")
     parted = "the seams leave separate parts: " + "; ".join(", ".join(group) for group in groups)
     found.append(within("one-whole", FAMILY, len(groups), 1, "parts", whole if len(groups) == 1 else parted))
     lone = one_sided_mates(pattern)

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from fanblock.checks.finding import FAILS, HOLDS, WARNS, seam_tags, within
-from fanblock.pattern.model import Edge, EndShift, Finding, Pattern, Seam
+from fanblock.geometry.curve import Curve
+from fanblock.pattern.model import Edge, EndShift, Finding, Panel, Pattern, Seam
 from fanblock.tolerances import MATES_MM, SHIFT_FAIL_RATIO, SHIFT_WARN_MM
 
 FAMILY = "seams"
@@ -20,7 +23,33 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
         for shift, where in ((seam.above, "above"), (seam.below, "below")):
             if shift is not None:
                 found.append(_moved(seam, tag, shift, where))
+    found += [finding for panel in pattern.panels for finding in _darts(panel)]
     return tuple(found)
+
+
+def _darts(panel: Panel) -> list[Finding]:
+    """Return for every dart on a panel whether its two legs are of one length and close without a pucker."""
+    legs: dict[str, list[Curve]] = {}
+    for mark in panel.marks:
+        if mark.kind == "dart":
+            legs.setdefault(mark.name, []).append(mark.curve)
+    found = []
+    for name, pair in sorted(legs.items()):
+        if len(pair) != 2:
+            continue
+        one, other = pair
+        tag = f"{panel.name} {name}".replace(" ", "-")
+        apart = abs(one.length_mm - other.length_mm)
+        says = f"dart “{name}” of piece {panel.number} ({panel.name}): both legs {one.length_mm:.1f} mm long"
+        found.append(within(f"dart-{tag}", FAMILY, apart, MATES_MM, "mm", says))
+        turn = math.degrees(math.acos(max(-1.0, min(1.0, float(one.end_tangent @ other.end_tangent)))))
+        says = f"dart “{name}” of piece {panel.number} ({panel.name}): its legs meet at {turn:.1f}° at its point"
+        found.append(within(f"dart-point-{tag}", FAMILY, turn, POINT_DEG, "deg", says, otherwise=WARNS))
+    return found
+
+
+POINT_DEG = 12.0
+"""Legs that meet at more than this at a dart's point make a pucker there (from memory)."""
 
 
 def above_and_below(edge: Edge, *, rising: bool) -> tuple[float, float]:
@@ -43,7 +72,8 @@ def _mates(seam: Seam, tag: str, front: Edge, back: Edge) -> Finding:
         return within(f"mates-{tag}", FAMILY, apart, MATES_MM, "mm", says)
     below = f" and {ups[1]:.1f} mm below it" if ups[1] > MATES_MM else ""
     where = "long" if front.waist_at_mm is None else "above the waist"
-    says = f"seam {seam.letter} ({seam.name}): both sides {ups[0]:.1f} mm {where}{below}"
+    length = f"{ups[0]:.1f} mm {where}{below}" if ups[0] > MATES_MM else f"{ups[1]:.1f} mm below the waist"
+    says = f"seam {seam.letter} ({seam.name}): both sides {length}"
     return within(f"mates-{tag}", FAMILY, apart, MATES_MM, "mm", says)
 
 

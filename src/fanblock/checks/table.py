@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from fanblock.checks import band, block, body, girth, hips, joins, marks, panels, seams
+from fanblock.checks import band, block, body, channels, girth, hips, joins, layers, marks, opening, panels, seams, sleeve
 from fanblock.pattern.model import Finding, Pattern
 
-ON_BODY = (block.check, girth.check, seams.check, joins.check, panels.check, hips.check, marks.check)
+ON_BODY = (block.check, girth.check, layers.check, seams.check, joins.check, panels.check, hips.check, sleeve.check, opening.check, channels.check, marks.check)
 """What is asked of a garment drawn on the block of bust and waist, before what its body asks of the maker."""
 
-BAND = (band.check, seams.check, joins.check, panels.check, marks.check)
+BAND = (band.check, seams.check, joins.check, panels.check, channels.check, marks.check)
 """What is asked of a band, which has no waist, no bust and nothing to be laced."""
 
 

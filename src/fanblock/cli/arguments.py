@@ -101,7 +101,10 @@ def settings_option(command: Command) -> Command:
 def paper_options(command: Command) -> Command:
     """Give a command ``--paper`` and ``--roll``, which may stand several times."""
     names = click.Choice(tuple(PAPERS), case_sensitive=False)
-    papers = "What to print on. May stand several times. Without it: A4 and Letter pages to join, and A0 in one piece."
+    papers = (
+        "What to print on, or `projector` for a page to throw on the cloth. May stand several times. Without it: A4 and "
+        "Letter pages to join, and A0 in one piece."
+    )
     rolls = 'A roll of paper as a copy shop has it, by its width, like --roll "90 cm".'
     command = click.option("--roll", "rolls", metavar="WIDTH", callback=roll_widths, multiple=True, help=rolls)(command)
     return click.option("--paper", "papers", type=names, multiple=True, help=papers)(command)

@@ -13,6 +13,8 @@ from fanblock.version import __version__
 
 LIBRARIES = (
     "click",
+    "defusedxml",
+    "ezdxf",
     "fontpkg-source-sans-3",
     "networkx",
     "numpy",
@@ -21,6 +23,7 @@ LIBRARIES = (
     "resvg-py",
     "scipy",
     "shapely",
+    "svgelements",
     "uharfbuzz",
 )
 _QUOTED = re.compile(r"'[^'\n]*'|\"[^\"\n]*\"|“[^”\n]*”")

@@ -49,7 +49,16 @@ from fanblock.units import shown
     multiple=True,
     help="Draw what would be refused for this reason. The refusal tells you the word; think first.",
 )
-@click.option("--no-pictures", is_flag=True, help="Leave out report.html and sheet.png: quicker, for other programs.")
+@click.option(
+    "--guide",
+    is_flag=True,
+    help="Write how to draw every piece by hand as pages to print too, not only as guide.html.",
+)
+@click.option(
+    "--no-pictures",
+    is_flag=True,
+    help="Leave out report.html, sheet.png and guide.html: quicker, for other programs.",
+)
 @machine_option
 def draft(
     wearer: str,
@@ -61,6 +70,7 @@ def draft(
     papers: tuple[str, ...],
     rolls: tuple[Paper, ...],
     despite: tuple[str, ...],
+    guide: bool,
     no_pictures: bool,
     machine: bool,
 ) -> int:
@@ -86,9 +96,9 @@ def draft(
     chosen = papers_of(papers, rolls)
     pictures = not no_pictures
     if recipe is None:
-        return draft_and_tell(GarmentOrder(wearer, folder, chosen, despite, machine, pictures))
+        return draft_and_tell(GarmentOrder(wearer, folder, chosen, despite, machine, pictures, guide))
     return draft_and_tell(
-        Order(wearer, recipe, folder or "", settings, over, number or 1, chosen, despite, machine, pictures)
+        Order(wearer, recipe, folder or "", settings, over, number or 1, chosen, despite, machine, pictures, guide)
     )
 
 

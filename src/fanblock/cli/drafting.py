@@ -29,6 +29,7 @@ class Order:
     despite: Collection[str] = ()
     machine: bool = False
     pictures: bool = True
+    guide: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +42,7 @@ class GarmentOrder:
     despite: Collection[str] = ()
     machine: bool = False
     pictures: bool = True
+    guide: bool = False
 
 
 def draft_and_tell(order: Order | GarmentOrder) -> int:
@@ -52,7 +54,7 @@ def draft_and_tell(order: Order | GarmentOrder) -> int:
     if order.folder:
         refuse_file(order.folder)
     pattern, folder, worn_over = _drafted(order) if isinstance(order, Order) else _garment(order)
-    bundle = pattern_bundle(pattern, order.papers, working, pictures=order.pictures)
+    bundle = pattern_bundle(pattern, order.papers, working, pictures=order.pictures, guides=order.guide)
     pattern = replace(pattern, findings=(*pattern.findings, *bundle.found))
     write_all(folder, {made.name: made.data for made in bundle.files})
     if order.machine:

@@ -52,22 +52,27 @@ def with_piece(work: Work, piece: Panel, notes: Iterable[Note] = ()) -> Work:
 
 
 def with_seam_between(
-    work: Work, name: str, front: Place, back: Place, *, fullness_mm: float = 0.0, how: str = ""
+    work: Work, name: str, front: Place, back: Place, *, fullness_mm: float = 0.0, how: str = "", line: str = ""
 ) -> Work:
     """Return the work with two edges named each other's mates, and the seam between them numbered after the others.
 
     The front edge is longer than the back one by ``fullness_mm``, taken up as ``how`` tells. The seam gets the fewest notch
-    ticks that no other seam of the two panels has.
+    ticks that no other seam of the two panels has. Seams of one ``line``, the pieces of a seam that is joined in stretches,
+    have one number, letter and count of ticks.
     """
     for (panel, edge), mate in ((front, back), (back, front)):
         held = panel_of(work, panel)
         mated = replace(edge_of(held, edge), mate=EdgeName(*mate), reversed=True)
         work = with_panel(work, replace(held, edges=tuple(mated if one.name == edge else one for one in held.edges)))
+    begun = next((seam for seam in work.seams if line and seam.line == line), None)
+    if begun is not None:
+        more = replace(begun, name=name, front=front, back=back, fullness_mm=fullness_mm, how=how)
+        return replace(work, seams=(*work.seams, more))
     here = {front[0], back[0]}
     taken = {seam.ticks or seam.number for seam in work.seams if here & {seam.front[0], seam.back[0]}}
     ticks = next(count for count in range(1, len(taken) + 2) if count not in taken)
     number = max((seam.number for seam in work.seams), default=0) + 1
-    record = SeamRecord(name, name, number, front, back, fullness_mm=fullness_mm, how=how, ticks=ticks)
+    record = SeamRecord(name, line or name, number, front, back, fullness_mm=fullness_mm, how=how, ticks=ticks)
     return replace(work, seams=(*work.seams, record))
 
 

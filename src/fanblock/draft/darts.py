@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import ArrayLike
 
 from fanblock.draft.model import HEM_EDGE, TOP_EDGE, DartLine, Draft
 from fanblock.draft.places import place_of, size_mm
@@ -39,12 +40,12 @@ class DartTake:
     dart: DartLine
     mm: float
 
-    def __call__(self, heights: Points) -> Points:
+    def __call__(self, heights: ArrayLike) -> Points:
         """Return the take at every one of ``heights``."""
         return self.mm * taper(self.dart, heights)
 
 
-def taper(dart: DartLine, heights: Points) -> Points:
+def taper(dart: DartLine, heights: ArrayLike) -> Points:
     """Return the share of its take that a dart takes at heights: 1 at its mouth, 0 at its point and beyond."""
     share = np.clip((np.asarray(heights, dtype=np.float64) - dart.point) / (dart.full - dart.point), 0.0, 1.0)
     return np.asarray(share * share * (3.0 - 2.0 * share))
@@ -120,15 +121,15 @@ def _problems(draft: Draft, take: DartTake) -> list[Problem]:
     length = abs(dart.mouth - dart.point) * draft.block.ruling_length_mm(dart.around_at(dart.mouth))
     if take.mm > WIDEST_RATIO * length:
         what = f"it takes {format_length(take.mm, units)} in a length of {format_length(length, units)}: its point would pouch."
-        return [Problem("dart-wide", where, what, "Let it take less, share it between two, or carry its point further.")]
+        return [
+            Problem("dart-wide", where, what, "Let it take less, share it between two, or carry its point further.")
+        ]
     return []
 
 
 def _mouth_chain(draft: Draft, where: str, around: float, height: float) -> str:
     """Return the outline edge that a dart opens at."""
-    off = {
-        chain: abs(draft.height_of(chain, around) - height) for chain in (HEM_EDGE, TOP_EDGE) if draft.chain(chain)
-    }
+    off = {chain: abs(draft.height_of(chain, around) - height) for chain in (HEM_EDGE, TOP_EDGE) if draft.chain(chain)}
     near = min(off, key=off.__getitem__, default="")
     if near and off[near] < ON_EDGE:
         return near
@@ -171,5 +172,7 @@ def _check_point(draft: Draft, where: str, chain: str, around: float, height: fl
     if left < CLEAR_MM:
         units = draft.body.units
         says = f"{format_length(left, units)} from" if left > 0.0 else "beyond"
-        what = f"on this body its point lies {says} the {far}; it must end {format_length(CLEAR_MM, units)} short of it."
+        what = (
+            f"on this body its point lies {says} the {far}; it must end {format_length(CLEAR_MM, units)} short of it."
+        )
         raise GeometryError([Problem("dart-point", where, what, "End it earlier, or cut a seam instead.")])

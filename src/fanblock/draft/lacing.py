@@ -1,4 +1,4 @@
-"""The lacing edge: the line parallel to a centre line, half a gap inside it."""
+"""The lacing edge: the line parallel to a centre line, half a gap inside it; or beside the edge of a seam that is laced."""
 
 from __future__ import annotations
 
@@ -33,3 +33,14 @@ def lacing_line(block: Block, at: str, width_mm: float) -> Points:
         if np.max(np.abs(miss)) < SAME_POINT_MM:
             break
     return frozen(np.column_stack((u, v)))
+
+
+def moved_aside(block: Block, points: Points, aside_mm: float) -> Points:
+    """Return a line up the block (around, height) moved square to itself, to the back where ``aside_mm`` is positive."""
+    if not aside_mm:
+        return points
+    plane = block.at(points[:, 0], points[:, 1])
+    along = np.gradient(plane, axis=0)
+    along /= np.hypot(*along.T)[:, None]
+    around, height = block.where(plane + aside_mm * np.column_stack((along[:, 1], -along[:, 0])))
+    return frozen(np.column_stack((around, height)))

@@ -10,11 +10,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from fanblock.draft.model import AROUND, HEIGHT, LevelSeam
 from fanblock.draft.slicing import Hit, Loop, Side, walked
 from fanblock.geometry.curve import Points
-from fanblock.geometry.meet import part, points_at
+from fanblock.geometry.meet import point_at, points_at
 from fanblock.pattern.model import CENTER, OPEN_KINDS, SEAM
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import LANDMARK_AROUNDS, SIDE
@@ -22,6 +23,8 @@ from fanblock.tolerances import GRAZING
 
 WITHIN = 0.002
 """A level seam that ends nearer than this, in around, to the edge it meets ends on it."""
+
+_HALVINGS = 48
 
 Part = tuple[str, str]
 """A seam's name and which part of it."""
@@ -64,7 +67,7 @@ def _spans(loop: Loop, seam: LevelSeam, *, above: bool) -> list[Span]:
     over = ring[:, HEIGHT] - seam.height_of(ring[:, AROUND])
     over = np.where(np.abs(over) < GRAZING, GRAZING if above else -GRAZING, over)
     at = np.flatnonzero((over[:-1] > 0.0) != (over[1:] > 0.0))
-    places = at + over[at] / (over[at] - over[at + 1])
+    places = _met(ring, at, over[at] > 0.0, seam)
     starts = np.cumsum([0, *(len(side.points) for side in loop[:-1])])
     hits: list[Hit] = []
     for place, around in zip(places.tolist(), points_at(ring, places)[:, AROUND].tolist(), strict=True):
@@ -75,6 +78,17 @@ def _spans(loop: Loop, seam: LevelSeam, *, above: bool) -> list[Span]:
         hits.append((number, on, around))
     hits.sort(key=lambda hit: hit[2])
     return list(zip(hits[::2], hits[1::2], strict=True))
+
+
+def _met(ring: Points, at: NDArray[np.intp], falls: NDArray[np.bool_], seam: LevelSeam) -> Points:
+    """Return the places, counted in points, at which straight runs that begin at some points of a loop meet a level seam."""
+    low, high = np.zeros(len(at)), np.ones(len(at))
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2.0
+        points = ring[at] + middle[:, None] * (ring[at + 1] - ring[at])
+        over = points[:, HEIGHT] > seam.height_of(points[:, AROUND])
+        low, high = np.where(over == falls, middle, low), np.where(over == falls, high, middle)
+    return np.asarray(at + (low + high) / 2.0)
 
 
 def _is_meant(span: Span, seam: LevelSeam) -> bool:
@@ -99,8 +113,8 @@ def _check_end(met: Side, seam: LevelSeam, stands_on: str, short: float, around:
     outermost = not met.seam and met.kind in {CENTER, *OPEN_KINDS}
     if outermost and stands_on in LANDMARK_AROUNDS and stands_on != SIDE:
         return
-    if met.seam and met.kind not in {SEAM, *OPEN_KINDS}:
-        what = f"it runs into {met.name}, which is sewn to another edge."
+    if met.level or (met.seam and met.kind not in {SEAM, *OPEN_KINDS}):
+        what = f"it runs into {met.name}." if met.level else f"it runs into {met.name}, which is sewn to another edge."
         raise GeometryError([Problem("seam-crossing", where, what, "Move one of the two up or down.")])
     if outermost or (short > WITHIN and met.seam != stands_on):
         what = f"it ends in the midst of the cloth, before it meets {met.name} at {around:.0%} around."
@@ -110,7 +124,7 @@ def _check_end(met: Side, seam: LevelSeam, stands_on: str, short: float, around:
 def _parted(loop: Loop, span: Span, seam: LevelSeam, line: Points) -> tuple[Loop, Loop]:
     """Return the loops above and below a span of a level seam."""
     first, last = span
-    start, end = (part(loop[number].points, place, place)[0] for number, place, _ in span)
+    start, end = (point_at(loop[number].points, place) for number, place, _ in span)
     within = (line[:, AROUND] > first[2] + GRAZING) & (line[:, AROUND] < last[2] - GRAZING)
     points = np.vstack((start, line[within], end))
     pointed = seam.pointed[0] if first[2] <= seam.start + WITHIN else False

@@ -7,27 +7,31 @@ from collections.abc import Iterable, Sequence
 import numpy as np
 
 from fanblock.block.ruled import Block
-from fanblock.draft.model import HEIGHT, LACED, Draft, Gap
+from fanblock.draft.lacing import moved_aside
+from fanblock.draft.model import HEIGHT, LACED, Draft, Gap, SeamGap
 from fanblock.geometry.curve import Points, frozen
 from fanblock.pattern.model import LACING, OPENING
 from fanblock.problems import GeometryError, Problem
-from fanblock.terms import Around
+from fanblock.terms import LACING_EDGE, LACING_EDGES, Around
 
-CENTER_BACK = "center back"
+CENTER_BACK, CENTER_FRONT = "center back", "center front"
+
+LINE_PLACES = 160
+"""At how many heights the lacing edge along a seam is drawn for what stands on it."""
 
 MOST_OVERLAP_MM = 80.0
 """The widest overlap that is drawn: a double-breasted front (from memory)."""
 
 
-def edge_name(gaps: Iterable[Gap], gap: Gap) -> str:
+def edge_name(openings: Iterable[Gap | SeamGap], gap: Gap | SeamGap) -> str:
     """Return what the edges of an opening are called: of several that are laced each says where it is."""
     if gap.closing.by != LACED:
         return "back edge" if gap.at == CENTER_BACK else "front edge"
-    laced = [one for one in gaps if one.closing.by == LACED]
-    return "lacing edge" if len(laced) == 1 else f"lacing edge {gap.at.removeprefix('center ')}"
+    laced = [one for one in openings if one.closing.by == LACED]
+    return LACING_EDGE if len(laced) == 1 else f"{LACING_EDGE} {gap.at.removeprefix('center ')}"
 
 
-def edge_kind(gap: Gap) -> str:
+def edge_kind(gap: Gap | SeamGap) -> str:
     """Return the kind of an opening's edges."""
     return LACING if gap.closing.by == LACED else OPENING
 
@@ -52,9 +56,41 @@ def gap_named(gaps: Sequence[Gap], landmark: str) -> Gap:
     return found[-1]
 
 
+def laced_at(landmark: str) -> str:
+    """Return where the lacing edge is that an around names: a centre line, the side or a seam; empty for any other around."""
+    if not landmark.startswith(f"{LACING_EDGE} "):
+        return ""
+    return LACING_EDGES.get(landmark, landmark.removeprefix(f"{LACING_EDGE} "))
+
+
+def edge_line(draft: Draft, landmark: str) -> Points:
+    """Return the line, rising, of the edge that ``front edge``, ``back edge`` or a lacing edge means.
+
+    Of the two edges along a seam it is the one nearer to the front, where the seam takes nothing. KeyError when there is
+    none.
+    """
+    if landmark == LACING_EDGE:
+        named = [gap for gap in draft.openings if gap.closing.by == LACED]
+    else:
+        named = [gap for gap in draft.openings if gap.at == laced_at(landmark)]
+    if not named:
+        return gap_named(draft.gaps, landmark).line
+    found = named[-1]
+    if isinstance(found, Gap):
+        return found.line
+    seam = draft.seam(found.at)
+    heights = np.linspace(seam.low, seam.top, LINE_PLACES)
+    line = np.column_stack((seam.around_of(heights), heights))
+    return moved_aside(draft.block, line, -0.5 * found.width_mm)
+
+
 def is_missing(around: Around, gaps: Iterable[str], laced: Iterable[str]) -> bool:
-    """Return whether an around stands on an edge of an opening that has not been drawn: ``gaps`` are the centres open so far."""
-    needs = {"lacing edge": set(laced), "front edge": set(gaps) - {CENTER_BACK}, "back edge": {CENTER_BACK} & set(gaps)}
+    """Return whether an around stands on an edge of an opening that has not been drawn: ``gaps`` are the places open so far."""
+    at = laced_at(around.landmark)
+    if at:
+        return at not in set(laced)
+    front = set(gaps) & {CENTER_FRONT}
+    needs = {LACING_EDGE: set(laced), "front edge": front, "back edge": {CENTER_BACK} & set(gaps)}
     return around.landmark in needs and not needs[around.landmark]
 
 

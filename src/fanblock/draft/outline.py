@@ -35,8 +35,8 @@ def with_crossing_edge(draft: Draft, name: str, kind: str, through: tuple[Positi
     _check_order(draft, name, places)
     u = np.array([place[0] for place in places])
     along = np.array([place[1] for place in places]) * draft.block.ruling_length_mm(u)
-    front = None if stands_free(draft, FRONT) or u[0] > OVERHANG else _square_slope(draft, 0.0)
-    back = None if stands_free(draft, BACK) or u[-1] < 1.0 - OVERHANG else _square_slope(draft, 1.0)
+    front = None if stands_free(draft, FRONT) or u[0] > OVERHANG else square_slope(draft, 0.0)
+    back = None if stands_free(draft, BACK) or u[-1] < 1.0 - OVERHANG else square_slope(draft, 1.0)
     edge = free_or_clamped(u, along, front, back)
     count = int(draft.block.half_bust_mm / STEP_MM)
     lapped = {at: overlap_mm(draft, at) for at in (FRONT, BACK)}
@@ -74,7 +74,7 @@ def refuse_crossed_rulings(draft: Draft) -> None:
         raise GeometryError([Problem("block-crossed", f"wearer {draft.body.name}", what, remedy)])
 
 
-def _square_slope(draft: Draft, around: float) -> float:
+def square_slope(draft: Draft, around: float) -> float:
     """Return d(length along the ruling)/d(around) that makes an edge square to the centre line at ``around``."""
     return -float(draft.block.around_slope(around, 0.0) @ draft.block.ruling_direction(around))
 

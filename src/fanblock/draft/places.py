@@ -6,7 +6,7 @@ import numpy as np
 
 from fanblock.block.stand import level_of
 from fanblock.draft.model import AROUND, HEIGHT, Draft
-from fanblock.draft.opening import gap_named
+from fanblock.draft.opening import edge_line, laced_at
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Amount, Around, Dial, Height, Length, Position
 from fanblock.tolerances import SETTLED
@@ -121,8 +121,8 @@ def _slanting(draft: Draft, around: Around) -> np.ndarray | None:
     """Return the line, sorted by height, that an around stands on when its around changes with height."""
     if around.ratio is not None or around.landmark in {"side", "center front", "center back"}:
         return None
-    if around.landmark in {"lacing edge", "front edge", "back edge"}:
-        return gap_named(draft.gaps, around.landmark).line
+    if around.landmark in {"lacing edge", "front edge", "back edge"} or laced_at(around.landmark):
+        return edge_line(draft, around.landmark)
     seam = draft.seam(around.landmark)
     heights = np.linspace(seam.low, seam.top, 200)
     return np.column_stack((seam.around_of(heights), heights))

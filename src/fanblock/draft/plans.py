@@ -1,4 +1,5 @@
-"""What a recipe plans for bones, eyelets and binding; where they lie is settled when the panels are finished.
+"""What a recipe plans for bones, eyelets, binding and layers of their own; how they lie is settled when the panels are
+finished.
 
 A plan keeps places as words and shares, since the panels may still be cut into tabs after it was made.
 """
@@ -100,3 +101,25 @@ class EyeletPlan:
 
 
 Plan = ChannelPlan | ShapingPlan | BuskPlan | EyeletPlan | Binding
+
+
+@dataclass(frozen=True, slots=True)
+class LayerPlan:
+    """A layer with outlines of its own: which panels have it and how many of each are cut.
+
+    It lies ``inside_mm`` within the layer that was drafted, outside it where that is less than 0. It ends at ``down_to``, or
+    where the panels do, ``short_mm`` short of all free edges and ``longer_mm`` longer at the lower ones.
+    """
+
+    layer: str
+    panels: tuple[str, ...]
+    inside_mm: float
+    count: int
+    down_to: Height | None = None
+    short_mm: float = 0.0
+    longer_mm: float = 0.0
+
+    @property
+    def reshapes(self) -> bool:
+        """Whether it differs from the panels in more than its girth."""
+        return self.down_to is not None or bool(self.short_mm) or bool(self.longer_mm)

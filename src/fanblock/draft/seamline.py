@@ -53,7 +53,7 @@ def with_seam(
     _check_course(draft, name, places)
     u = np.array([place[0] for place in reversed(places)])
     v = np.array([place[1] for place in reversed(places)])
-    top_on, low_on = _stands_on(draft, *places[0]), _stands_on(draft, *places[-1])
+    top_on, low_on = stands_on(draft, *places[0]), stands_on(draft, *places[-1])
     straight_on = (_goes_on(draft, low_on, places[-1]), _goes_on(draft, top_on, places[0]))
     around_of = monotone(v, u, straight_on=straight_on)
     seam = SeamLine(
@@ -73,11 +73,14 @@ def with_seam(
     return replace(draft, seams=(*draft.seams, seam))
 
 
-def _stands_on(draft: Draft, around: float, height: float) -> str:
+def stands_on(draft: Draft, around: float, height: float) -> str:
     """Return the seam, the centre line or the lacing edge that a seam's end stands on; empty when it stands on none."""
     for seam in draft.seams:
         if seam.low <= height <= seam.top and abs(seam.around_at(height) - around) < ON_SEAM:
             return seam.name
+    for level in draft.level_seams:
+        if level.passes(around) and abs(level.height_at(around) - height) < ON_EDGE:
+            return level.name
     laced = {gap.at: float(np.interp(height, gap.line[:, HEIGHT], gap.line[:, AROUND])) for gap in draft.gaps}
     if around <= laced.get("center front", 0.0) + SAME_POINT_MM:
         return _edge_word(draft, "center front")
@@ -90,7 +93,7 @@ def _edge_word(draft: Draft, at: str) -> str:
     """Return the word for what a seam meets at a centre line: that line itself, or the edge of an opening."""
     for gap in draft.gaps:
         if gap.at == at:
-            return "lacing edge" if gap.closing.by == LACED else edge_name(draft.gaps, gap)
+            return "lacing edge" if gap.closing.by == LACED else edge_name(draft.openings, gap)
     return at
 
 

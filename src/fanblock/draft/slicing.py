@@ -20,6 +20,10 @@ from fanblock.terms import LANDMARK_AROUNDS
 from fanblock.tolerances import GRAZING
 
 
+ON_AVERAGE = 0.2
+"""How much of what a lower edge may stray from a level a level seam may on average: it was drawn along the level, or not."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Side:
     """One edge of a loop: points (around, height) in loop order.
@@ -151,7 +155,8 @@ def _span(seam: Side, hits: list[Hit], middle: float) -> tuple[Hit, Hit]:
 def _check_end(met: Side, seam: Side, hit: Hit, stands_on: str) -> None:
     """Refuse a seam that runs into a seam, a centre line or a lacing edge on which it was not meant to end."""
     on_seam = met.kind == SEAM and met.seam != stands_on
-    on_edge = met.kind in {CENTER, *OPEN_KINDS} and stands_on not in {*LANDMARK_AROUNDS, met.seam}
+    meant = stands_on in LANDMARK_AROUNDS or (met.seam and met.seam == stands_on)
+    on_edge = met.kind in {CENTER, *OPEN_KINDS} and not meant
     if on_seam or on_edge:
         other = f"the seam “{met.seam}”" if on_seam else f"the {met.name}"
         height = float(np.interp(hit[2], np.arange(len(seam.points)), seam.points[:, HEIGHT]))
@@ -171,18 +176,21 @@ def stretches_at(loop: Loop, height: float, hair: float) -> list[tuple[float, fl
     return inside_at(laid_on(loop, height, hair), height)
 
 
-def laid_on(sides: Loop, height: float, hair: float) -> Loop:
-    """Return sides, those that run along a level put onto it: lower edges, as a waistline, and both sides of a level seam.
+def laid_on(sides: Loop, height: float, hair: float, *, seams: bool = False) -> Loop:
+    """Return sides, those that run along a level put onto it: lower edges, as a waistline is one.
 
-    An edge that keeps within ``hair`` (a height) of the level runs along it. Since a level is read a hair above its height,
-    it is then as wide as the lower edge on it, and the panel that hangs from there has no part in it.
+    An edge that keeps within ``hair`` (a height) of the level runs along it: then the level is as wide as that edge. With
+    ``seams`` so does a level seam that keeps within a fraction of that on the whole; since a level is read a hair above its
+    height, the panel above the seam then has all of it, and the one that hangs from it none.
     """
-    return tuple(_onto(side, height) if _runs_along(side, height, hair) else side for side in sides)
+    return tuple(_onto(side, height) if _runs_along(side, height, hair, seams) else side for side in sides)
 
 
-def _runs_along(side: Side, height: float, hair: float) -> bool:
-    may = side.level or side.kind in (HEM, WAIST)
-    return may and float(np.max(np.abs(side.points[:, HEIGHT] - height))) < hair
+def _runs_along(side: Side, height: float, hair: float, seams: bool) -> bool:
+    off = np.abs(side.points[:, HEIGHT] - height)
+    if side.level:
+        return seams and float(off.max()) < hair and float(off.mean()) < ON_AVERAGE * hair
+    return side.kind in (HEM, WAIST) and float(off.max()) < hair
 
 
 def _onto(side: Side, height: float) -> Side:

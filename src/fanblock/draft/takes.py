@@ -11,11 +11,13 @@ straight, so that there is no kink at the waist and no whole-length curve at the
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
 
 from fanblock.block.stand import Level, Stand
+from fanblock.draft.darts import DartTake, booked_at, dart_takes
 from fanblock.draft.model import Draft, SeamLine
 from fanblock.draft.seamline import NEAR
 from fanblock.geometry.curve import Points
@@ -50,8 +52,10 @@ class Take:
     def __call__(self, heights: Points) -> Points:
         """Return the take at every one of ``heights``."""
         heights = np.asarray(heights, dtype=np.float64)
-        depth = -min(self.seam.low, -NEAR)
-        below = self.at_waist_mm - (self.at_waist_mm + self.spring_mm) * _eased(np.maximum(-heights, 0.0) / depth)
+        begins = min(self.seam.top, 0.0) if self.seam.top_on else 0.0
+        depth = max(begins - self.seam.low, NEAR)
+        share = np.maximum(begins - heights, 0.0) / depth
+        below = self.at_waist_mm - (self.at_waist_mm + self.spring_mm) * _eased(share)
         reaches = self.seam.low < -NEAR
         upper = np.maximum(heights, 0.0)
         above = self.above(upper) if self.more is None else self.above(upper) + self.more(upper)
@@ -69,11 +73,24 @@ def takes_of(draft: Draft) -> tuple[Take, ...]:
     GeometryError when something is to be taken in and no seam carries a share of it.
     """
     stand = draft.stand
-    lower = _shared(draft, stand.lower, (draft.lower_reduction_mm - draft.lower_ease_mm) / 2.0)
-    upper = _shared(draft, stand.upper, (draft.upper_reduction_mm - draft.upper_ease_mm) / 2.0)
+    lower = _booked_below(draft)
+    by_darts = {take.dart.name: float(take(stand.upper.height)) for take in dart_takes(draft, lower)}
+    upper = _shared(draft, stand.upper, (draft.upper_reduction_mm - draft.upper_ease_mm) / 2.0, by_darts)
     takes = tuple(_take(seam, stand, lower[seam.name], upper[seam.name]) for seam in draft.seams)
     _check_slopes(draft, takes)
     return takes
+
+
+def dart_takes_of(draft: Draft) -> tuple[DartTake, ...]:
+    """Return every dart's take, with the lower reduction shared out among seams and darts."""
+    return dart_takes(draft, _booked_below(draft))
+
+
+def _booked_below(draft: Draft) -> dict[str, float]:
+    """Return what every seam and every dart takes at the lower level, by name."""
+    level = draft.stand.lower
+    darts = {dart.name: booked_at(dart, level.height) for dart in draft.darts}
+    return _shared(draft, level, (draft.lower_reduction_mm - draft.lower_ease_mm) / 2.0, darts)
 
 
 def _check_slopes(draft: Draft, takes: tuple[Take, ...]) -> None:
@@ -93,15 +110,17 @@ def _check_slopes(draft: Draft, takes: tuple[Take, ...]) -> None:
         raise GeometryError(problems)
 
 
-def _shared(draft: Draft, level: Level, total_mm: float) -> dict[str, float]:
+def _shared(draft: Draft, level: Level, total_mm: float, darts: Mapping[str, float | None]) -> dict[str, float]:
+    """Return what every seam and dart takes at a level; ``darts`` are those whose take there is known, or None."""
     height = level.height
-    named = {seam.name: _named(seam, height) for seam in draft.seams}
+    named = {**{seam.name: _named(seam, height) for seam in draft.seams}, **darts}
     rest = total_mm - sum(mm for mm in named.values() if mm is not None)
     open_to = {
         seam.name: seam.share if seam.share is not None else 0.0
         for seam in draft.seams
         if named[seam.name] is None and _may_take(seam, height)
     }
+    open_to.update({dart.name: dart.share or 0.0 for dart in draft.darts if darts[dart.name] is None})
     if not sum(open_to.values()):
         open_to = {seam.name: seam.share or 0.0 for seam in draft.seams if _ends_short(seam, height)}
     weight = sum(open_to.values())

@@ -3,9 +3,13 @@
 Two edges drawn from one seam differ in length where the seam is curved. Both are held at the waist; above it and below
 it the difference is shared between the two free ends, each lengthened or shortened along its own edge (scaling a whole
 edge would move the girth at every level). Where the seam ends on another seam nothing can be moved: both edges are held at
-that end instead, and their marks of the waist shifted to one distance from it. Then every crossing edge is bent once, within
-:data:`fanblock.tolerances.BLEND_MM` of the seam, its far end pinned, so that it meets the seam at the new corner and at an
-angle that makes a straight line with its neighbour's. One pass; a trued crossing edge belongs to its panel.
+that end instead, and their marks of the waist shifted to one distance from it. Where a level seam cuts a seam in two, its
+parts are trued as the one seam they are: the corner between them is moved along both, and the level seam with it.
+
+Then every crossing edge, and every edge of a level seam, is bent once, within :data:`fanblock.tolerances.BLEND_MM` of the
+seam, its far end pinned, so that it meets the seam at the new corner and at an angle that makes a straight line with its
+neighbour's. Both edges of a level seam are bent alike, so that they stay mates. One pass; a trued crossing edge belongs to
+its panel.
 """
 
 from __future__ import annotations
@@ -16,74 +20,138 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from fanblock.draft.mates import MatePair, Rim, RimPlace
+from fanblock.draft.net import Net
 from fanblock.geometry.curve import Curve, Points
-from fanblock.pattern.model import HEM, SLIT, TOP
 from fanblock.tolerances import BLEND_MM
-
-CROSSING_KINDS = (TOP, HEM, "armhole", "neckline", "waist")
 
 
 @dataclass(frozen=True, slots=True)
 class Trued:
-    """What truing did to one pair: end shifts in millimetres and the lengths of that part, above and below the waist."""
+    """What truing did to one pair: end shifts in millimetres and the lengths of that part, above and below the waist.
+
+    One that ``is_level`` is not moved itself, only bent with the panels it joins.
+    """
 
     pair: MatePair
     above_mm: float
     above_edge_mm: float
     below_mm: float
     below_edge_mm: float
+    is_level: bool = False
 
 
 def trued(panels: list[list[Rim]], pairs: tuple[MatePair, ...]) -> tuple[list[list[Rim]], tuple[Trued, ...]]:
     """Return the panels with every pair of mates equal above and below the waist, and what that took."""
+    net = Net(panels, pairs)
     result = [list(rims) for rims in panels]
-    records = []
-    for pair in pairs:
-        front, back = _rim(panels, pair.front), _rim(panels, pair.back)
-        new_front, new_back, record = _equal(panels, pair, front, back)
-        for (panel, number), new in ((pair.front, new_front), (pair.back, new_back)):
-            result[panel][number] = new
-        if not _free(panels, pair, top=True) and _parts_below(panels, pair):
-            for panel, number in (pair.front, pair.back):
-                result[panel][number] = panels[panel][number]
-                _slide(result[panel], number, record.below_mm)
-        records.append(record)
-    return _bent(panels, result, pairs), tuple(records)
+    records: dict[MatePair, Trued] = {}
+    for chain in net.chains():
+        for pair, moves in zip(chain, _settled(net, chain), strict=True):
+            records[pair] = _put(net, result, pair, moves)
+    return _bent(net, result), tuple(records[pair] for pair in pairs)
 
 
-def _rim(panels: list[list[Rim]], place: RimPlace) -> Rim:
-    return panels[place[0]][place[1]]
+@dataclass(frozen=True, slots=True)
+class _Moves:
+    """How far the upper end of a pair's front edge, its lower end and its mark of the waist are moved up it (mm).
+
+    The back edge's are moved down it as far.
+    """
+
+    head_mm: float
+    foot_mm: float
+    mark_mm: float
+    from_head: bool = False
 
 
-def _neighbour(panels: list[list[Rim]], place: RimPlace, step: int) -> RimPlace:
-    return place[0], (place[1] + step) % len(panels[place[0]])
+@dataclass(frozen=True, slots=True)
+class _Edges:
+    """A pair's lengths from the foot up: of both edges as a whole and to their marks of the waist, if they have one."""
+
+    front_mm: float
+    back_mm: float
+    front_waist_mm: float
+    back_waist_mm: float
+    has_waist: bool
+
+    @classmethod
+    def of(cls, net: Net, pair: MatePair) -> _Edges:
+        """Return the lengths of a pair; one without a waist is held at its foot."""
+        front, back = net.rim(pair.front), net.rim(pair.back)
+        long = back.curve.length_mm
+        has_waist = front.waist_at_mm is not None
+        up = long - back.waist_at_mm if back.waist_at_mm is not None else 0.0
+        return cls(front.curve.length_mm, long, front.waist_at_mm or 0.0, up, has_waist)
+
+    def from_foot(self, foot_mm: float, *, top: bool) -> _Moves:
+        """Return the moves that hold the pair at its foot, moved already; the upper end may give where ``top`` says so."""
+        head = (self.back_mm - self.front_mm) / 2.0 + foot_mm
+        mark = (self.back_waist_mm - self.front_waist_mm) / 2.0 + foot_mm
+        return _Moves(head if top else 0.0, foot_mm, mark)
+
+    def from_head(self, head_mm: float, *, low: bool) -> _Moves:
+        """Return the moves that hold the pair at its upper end, moved already; the foot may give where ``low`` says so."""
+        foot = (self.front_mm - self.back_mm) / 2.0 + head_mm
+        mark = foot + (self.back_waist_mm - self.front_waist_mm) / 2.0
+        return _Moves(head_mm, foot if low else 0.0, mark, from_head=True)
+
+    def from_waist(self) -> _Moves:
+        """Return the moves that hold the pair at its waist; both its ends give."""
+        below = (self.back_waist_mm - self.front_waist_mm) / 2.0
+        return _Moves((self.back_mm - self.front_mm) / 2.0 - below, -below, 0.0)
 
 
-def _equal(panels: list[list[Rim]], pair: MatePair, front: Rim, back: Rim) -> tuple[Rim, Rim, Trued]:
-    """Return both mates with their free ends moved to the mean, measured from where they are held."""
-    held_front, held_back = _held(front), _held(back)
-    front_above, back_above = front.curve.length_mm - held_front, held_back
-    front_below, back_below = held_front, back.curve.length_mm - held_back
-    up, down = (back_above - front_above) / 2.0, (back_below - front_below) / 2.0
-    top, low = (_free(panels, pair, top=at_top) for at_top in (True, False))
-    mark = 0.0 if top and low else -down if top else up
-    moved_up = up - mark if top else 0.0
-    moved_down = down + mark if low or _parts_below(panels, pair) else 0.0
-    new_front = front.curve.between(-moved_down, front.curve.length_mm + moved_up)
-    new_back = back.curve.between(moved_up, back.curve.length_mm - moved_down)
-    record = Trued(
-        pair, moved_up if top else mark, (front_above + back_above) / 2.0, moved_down, (front_below + back_below) / 2.0
-    )
-    return (
-        replace(front, curve=new_front, waist_at_mm=_moved(front.waist_at_mm, moved_down - mark)),
-        replace(back, curve=new_back, waist_at_mm=_moved(back.waist_at_mm, -moved_up - mark)),
-        record,
-    )
+def _settled(net: Net, chain: list[MatePair]) -> list[_Moves]:
+    """Return the moves of every part of a seam, from the top down.
+
+    It is held where an end of it cannot give, its upper one first, else at the waist, else at its foot. From there the
+    parts follow one another, each taking on what its neighbour's end was moved by.
+    """
+    edges = [_Edges.of(net, pair) for pair in chain]
+    last = len(chain) - 1
+    gives_top, gives_low = net.is_free(chain[0], top=True), net.is_free(chain[last], top=False)
+    tabs = net.parts_below(chain[last])
+    first_waist = next((number for number, edge in enumerate(edges) if edge.has_waist), last)
+    start = 0 if not gives_top else last if not gives_low else first_waist
+    moves: dict[int, _Moves] = {}
+    if not gives_top:
+        moves[0] = edges[0].from_head(0.0, low=last > 0 or gives_low or tabs)
+    elif gives_low and edges[start].has_waist:
+        moves[start] = edges[start].from_waist()
+    else:
+        moves[start] = edges[start].from_foot(0.0, top=True)
+    for number in range(start - 1, -1, -1):
+        moves[number] = edges[number].from_foot(moves[number + 1].head_mm, top=True)
+    for number in range(start + 1, last + 1):
+        moves[number] = edges[number].from_head(moves[number - 1].foot_mm, low=number < last or gives_low or tabs)
+    return [moves[number] for number in range(last + 1)]
 
 
-def _parts_below(panels: list[list[Rim]], pair: MatePair) -> bool:
-    """Return whether a pair's two panels part as tabs below it."""
-    return all(_rim(panels, place).kind == SLIT for place in _crossing(panels, pair, top=False))
+def _put(net: Net, result: list[list[Rim]], pair: MatePair, moves: _Moves) -> Trued:
+    """Put both edges of a pair, moved, into the result, and return what was done to them."""
+    front, back = net.rim(pair.front), net.rim(pair.back)
+    if not net.gives(pair, top=True) and net.parts_below(pair):
+        for panel, number in (pair.front, pair.back):
+            _slide(result[panel], number, -moves.foot_mm)
+    else:
+        above = front.curve.between(moves.foot_mm, front.curve.length_mm + moves.head_mm)
+        behind = back.curve.between(moves.head_mm, back.curve.length_mm + moves.foot_mm)
+        marks = _moved(front, moves.mark_mm - moves.foot_mm), _moved(back, moves.mark_mm - moves.head_mm)
+        for (panel, number), rim, curve, mark in zip(
+            (pair.front, pair.back), (front, back), (above, behind), marks, strict=True
+        ):
+            result[panel][number] = replace(rim, curve=curve, waist_at_mm=mark)
+    edges = _Edges.of(net, pair)
+    long = (edges.front_mm + edges.back_mm) / 2.0
+    low = (edges.front_waist_mm + edges.back_waist_mm) / 2.0
+    if pair.part and moves.from_head and not edges.has_waist:
+        low = long
+    up = moves.head_mm if net.gives(pair, top=True) else -moves.mark_mm
+    return Trued(pair, up, long - low, -moves.foot_mm, low, front.level)
+
+
+def _moved(rim: Rim, by_mm: float) -> float | None:
+    return None if rim.waist_at_mm is None else rim.waist_at_mm + by_mm
 
 
 def _slide(rims: list[Rim], number: int, down_mm: float) -> None:
@@ -97,50 +165,17 @@ def _slide(rims: list[Rim], number: int, down_mm: float) -> None:
     rims[number] = replace(rims[number], waist_at_mm=0.0 if rising else rims[number].curve.length_mm)
 
 
-def _moved(waist_at_mm: float | None, by_mm: float) -> float | None:
-    return None if waist_at_mm is None else waist_at_mm + by_mm
-
-
-def _held(rim: Rim) -> float:
-    """Return where a rim is held, along it: at the waist, or else at the foot of the piece."""
-    if rim.waist_at_mm is not None:
-        return rim.waist_at_mm
-    return 0.0 if rim.face == "front" else rim.curve.length_mm
-
-
-def _crossing(panels: list[list[Rim]], pair: MatePair, *, top: bool) -> tuple[RimPlace, RimPlace]:
-    """Return the edges that cross the seam at one end, in the panel before it and in the panel behind it."""
-    return _neighbour(panels, pair.front, 1 if top else -1), _neighbour(panels, pair.back, -1 if top else 1)
-
-
-def _free(panels: list[list[Rim]], pair: MatePair, *, top: bool) -> bool:
-    """Return whether a pair ends on crossing edges there, so that its ends may be moved."""
-    return all(_rim(panels, place).kind in CROSSING_KINDS for place in _crossing(panels, pair, top=top))
-
-
-def _bent(before: list[list[Rim]], panels: list[list[Rim]], pairs: tuple[MatePair, ...]) -> list[list[Rim]]:
-    """Return the panels with each crossing edge bent to its new corners, once."""
+def _bent(net: Net, panels: list[list[Rim]]) -> list[list[Rim]]:
+    """Return the panels with each crossing edge bent to its new corners, once; mates on level seams are bent alike."""
     bends: dict[tuple[RimPlace, str], tuple[Points, float]] = {}
-    for pair in pairs:
-        front, back = _rim(panels, pair.front).curve, _rim(panels, pair.back).curve
+    for pair in net.pairs:
         for top in (True, False):
-            if not _free(before, pair, top=top):
+            if not net.is_free(pair, top=top) and not net.is_cut(pair, top=top):
                 continue
-            across_front, across_back = _crossing(before, pair, top=top)
-            old_front, old_back = _rim(before, across_front).curve, _rim(before, across_back).curve
-            if top:
-                corners, ends = (front.end, back.start), ("start", "end")
-                seams = (front.end_tangent, -back.start_tangent)
-                lines = (old_front.start_tangent, old_back.end_tangent)
-                old = (old_front.start, old_back.end)
-            else:
-                corners, ends = (front.start, back.end), ("end", "start")
-                seams = (front.start_tangent, -back.end_tangent)
-                lines = (old_front.end_tangent, old_back.start_tangent)
-                old = (old_front.end, old_back.start)
-            turn = _wrapped(_angle(seams[1], lines[1]) - _angle(seams[0], lines[0])) / 2.0
-            bends[across_front, ends[0]] = (corners[0] - old[0], turn)
-            bends[across_back, ends[1]] = (corners[1] - old[1], -turn)
+            for place, end, move in _bends(net, panels, pair, top=top):
+                bends.setdefault((place, end), move)
+                if net.rim(place).level and place in net.mates:
+                    bends.setdefault((net.mates[place], "start" if end == "end" else "end"), move)
     return [
         [
             replace(rim, curve=bend(rim.curve, bends.get(((p, r), "start")), bends.get(((p, r), "end"))))
@@ -150,6 +185,32 @@ def _bent(before: list[list[Rim]], panels: list[list[Rim]], pairs: tuple[MatePai
         ]
         for p, rims in enumerate(panels)
     ]
+
+
+Bend = tuple[RimPlace, str, tuple[Points, float]]
+"""An edge, which end of it is bent, how far that moves and how far it turns."""
+
+
+def _bends(net: Net, panels: list[list[Rim]], pair: MatePair, *, top: bool) -> tuple[Bend, Bend]:
+    """Return how the edges across a pair are bent at one of its ends."""
+    front, back = (panels[panel][number].curve for panel, number in (pair.front, pair.back))
+    across_front, across_back = net.crossing(pair, top=top)
+    old_front, old_back = net.rim(across_front).curve, net.rim(across_back).curve
+    if top:
+        corners, ends = (front.end, back.start), ("start", "end")
+        seams = (front.end_tangent, -back.start_tangent)
+        lines = (old_front.start_tangent, old_back.end_tangent)
+        old = (old_front.start, old_back.end)
+    else:
+        corners, ends = (front.start, back.end), ("end", "start")
+        seams = (front.start_tangent, -back.end_tangent)
+        lines = (old_front.end_tangent, old_back.start_tangent)
+        old = (old_front.end, old_back.start)
+    turn = _wrapped(_angle(seams[1], lines[1]) - _angle(seams[0], lines[0])) / 2.0
+    return (
+        (across_front, ends[0], (corners[0] - old[0], turn)),
+        (across_back, ends[1], (corners[1] - old[1], -turn)),
+    )
 
 
 def bend(curve: Curve, start: tuple[Points, float] | None, end: tuple[Points, float] | None) -> Curve:

@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from fanblock.block.ruled import Block
 from fanblock.draft.model import Draft
-from fanblock.draft.plans import Plan
+from fanblock.draft.plans import LayerPlan, Plan
 from fanblock.draft.slicing import Loop
 from fanblock.draft.takes import Take
 from fanblock.geometry.curve import Curve
@@ -39,7 +39,8 @@ class SeamRecord:
 
     ``line`` is the seam line both were cut along; ``name`` differs from it where another seam ends on this one. The front
     edge is longer than the back edge by ``fullness_mm``, taken up as ``how`` tells. ``ticks`` is the count of its notch
-    ticks; 0 means as many as its number.
+    ticks; 0 means as many as its number. ``part`` tells which part of its line it is where level seams cut that, and
+    ``onto`` the lines that it ends on or is cut by: it is sewn before them.
     """
 
     name: str
@@ -52,6 +53,8 @@ class SeamRecord:
     fullness_mm: float = 0.0
     how: str = ""
     ticks: int = 0
+    part: str = ""
+    onto: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -60,7 +63,8 @@ class Work:
 
     ``takes`` are the seams' takes with the reductions shared out; ``traces`` gives each panel's loop, as it was trued, in
     around and height. ``layers`` are the layers of all panels cut from the block, ``layers_by_panel`` those of single
-    pieces. ``notes`` are sentences for the order of sewing and for the toile. ``plans`` are for bones, eyelets and binding.
+    pieces. ``notes`` are sentences for the order of sewing and for the toile. ``plans`` are for bones, eyelets and binding,
+    ``layer_plans`` for layers with outlines of their own.
     """
 
     draft: Draft
@@ -79,6 +83,7 @@ class Work:
     on_fold: tuple[str, ...] = ()
     notes: tuple[Note, ...] = ()
     plans: tuple[Plan, ...] = ()
+    layer_plans: tuple[LayerPlan, ...] = ()
 
     @property
     def body(self) -> Body:

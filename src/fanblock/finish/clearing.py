@@ -10,12 +10,14 @@ import numpy as np
 from fanblock.draft.places import height_on
 from fanblock.draft.plans import Clear
 from fanblock.draft.work import Work
-from fanblock.geometry.curve import Curve, Points, frozen
-from fanblock.geometry.strips import Obstacles
+from fanblock.geometry.curve import Points, frozen
+from fanblock.geometry.region import thinned
+from fanblock.geometry.strips import OUTLINE, Obstacles
 from fanblock.pattern.bones import Channel, Eyelet
-from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, HEM, LACING, NECKLINE, SLIT, TOP, WAIST, Edge, Panel
+from fanblock.pattern.model import ARMHOLE, HEM, NECKLINE, SLIT, TOP, WAIST, Edge, Panel
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Height
+from fanblock.tolerances import LAID_MM
 
 AT_TOP, AT_HEM, AT_SIDE, AT_SLIT, AT_EYELET, AT_CHANNEL, AT_LIMIT = range(7)
 """What stops a bone: an upper edge, a lower edge, a seam or another side, a slit, an eyelet, another channel, a height that
@@ -51,14 +53,16 @@ TICK_MM = 0.5
 class Ground:
     """A panel that channels are laid on.
 
-    ``up`` points up along its grain and ``back`` from its front side to its back side, square to that. ``arounds`` gives
-    for the pieces of each upper edge where around the body they are; it is empty for a panel that is not cut from the
-    block. ``taken`` are channels and eyelets that lie on it already.
+    ``up`` points up along its grain and ``back`` from its front side to its back side, square to that. ``runs`` are its
+    edges by name, with as few points as they can be drawn by; ``arounds`` gives for the pieces of each upper edge where
+    around the body they are, and is empty for a panel that is not cut from the block. ``taken`` are channels and eyelets
+    that lie on it already.
     """
 
     panel: Panel
     up: Points
     back: Points
+    runs: Mapping[str, Points]
     arounds: Mapping[str, Points]
     taken: tuple[Obstacles, ...] = ()
 
@@ -93,23 +97,23 @@ def ground_of(work: Work, panel: Panel) -> Ground:
         raise TypeError(f"panel “{panel.name}” has no grain yet")
     foot, head = panel.grain
     up = (head - foot) / np.hypot(*(head - foot))
+    runs = {edge.name: thinned(edge.curve.points, LAID_MM) for edge in panel.edges}
     arounds: dict[str, Points] = {}
     if not panel.added and work.draft.band is None:
-        tops = [edge for edge in panel.edges if edge.kind in (TOP, NECKLINE)]
-        middles = [0.5 * (edge.curve.points[:-1] + edge.curve.points[1:]) for edge in tops]
+        tops = [edge.name for edge in panel.edges if edge.kind in (TOP, NECKLINE)]
+        middles = [0.5 * (runs[name][:-1] + runs[name][1:]) for name in tops]
         around = work.block.where(np.vstack(middles))[0] if tops else np.empty(0)
         ends = np.cumsum([len(one) for one in middles])
-        arounds = {edge.name: part for edge, part in zip(tops, np.split(around, ends[:-1]), strict=False)}
-    return Ground(panel, frozen(up), frozen([up[1], -up[0]]), arounds)
+        arounds = dict(zip(tops, np.split(around, ends[:-1]), strict=False))
+    return Ground(panel, frozen(up), frozen([up[1], -up[0]]), runs, arounds)
 
 
-def obstacles(ground: Ground, clear: Clear, limits: tuple[Curve, ...] = ()) -> Obstacles:
+def obstacles(ground: Ground, clear: Clear, limits: tuple[Points, ...] = ()) -> Obstacles:
     """Return all that bones with these clearances must keep clear of on a panel."""
     panel = ground.panel
     parts = [_edge(ground, edge, clear) for edge in panel.edges]
-    for slit in panel.slits:
-        parts.append(Obstacles.along([slit.start, slit.end], SLIT_MM, SLIT_END_MM, AT_SLIT))
-    parts += [Obstacles.along(limit.points, 0.0, 0.0, AT_LIMIT) for limit in limits]
+    parts += [Obstacles.along([slit.start, slit.end], SLIT_MM, SLIT_END_MM, AT_SLIT) for slit in panel.slits]
+    parts += [Obstacles.along(limit, 0.0, 0.0, AT_LIMIT, ring=ring) for ring, limit in enumerate(limits, OUTLINE + 1)]
     return Obstacles.joined([*parts, *ground.taken])
 
 
@@ -119,7 +123,7 @@ def beside_mm(panel: Panel, edge: Edge, clear: Clear) -> float:
     match edge.kind:
         case "center" | "fold":
             return min(clear.beside_seam_mm, CENTER_MM)
-        case "lacing":
+        case "lacing" | "opening":
             return FOLDED_MM
         case "slit":
             return SLIT_MM
@@ -132,11 +136,11 @@ def beside_mm(panel: Panel, edge: Edge, clear: Clear) -> float:
 def _edge(ground: Ground, edge: Edge, clear: Clear) -> Obstacles:
     beside = beside_mm(ground.panel, edge, clear)
     if edge.kind in (TOP, NECKLINE, ARMHOLE):
-        return Obstacles.along(edge.curve.points, beside, _beyond_top(ground, edge, clear), AT_TOP, rim=True)
+        return Obstacles.along(ground.runs[edge.name], beside, _beyond_top(ground, edge, clear), AT_TOP, ring=OUTLINE)
     if edge.kind in (HEM, WAIST):
-        return Obstacles.along(edge.curve.points, beside, clear.hem_mm, AT_HEM, rim=True)
+        return Obstacles.along(ground.runs[edge.name], beside, clear.hem_mm, AT_HEM, ring=OUTLINE)
     kind = AT_SLIT if edge.kind == SLIT else AT_SIDE
-    return Obstacles.along(edge.curve.points, beside, clear.seam_mm, kind, rim=True)
+    return Obstacles.along(ground.runs[edge.name], beside, clear.seam_mm, kind, ring=OUTLINE)
 
 
 def _beyond_top(ground: Ground, edge: Edge, clear: Clear) -> Points | float:
@@ -158,16 +162,25 @@ def _hole(eyelet: Eyelet) -> Obstacles:
     return Obstacles.along([eyelet.point, eyelet.point], reach, reach + APART_MM, AT_EYELET)
 
 
-def level_across(work: Work, panel: Panel, height: Height, key: str) -> Curve:
-    """Return a height as a line right across a panel; GeometryError for a panel that is not cut from the block."""
+def beyond_height(work: Work, ground: Ground, height: Height, key: str) -> Points:
+    """Return a closed run round all of a panel that lies above a height, or below it for the key ``lowest``.
+
+    GeometryError for a panel that is not cut from the block.
+    """
+    panel = ground.panel
     if panel.added or work.draft.band is not None:
         what = f"a height means nothing on “{panel.name}”, which is not cut from the block."
         raise GeometryError([Problem("no-heights", key, what, "Leave it out.")])
     around = work.block.where(np.vstack([edge.curve.start for edge in panel.edges]))[0]
     places = np.linspace(float(around.min()) - _OVER, float(around.max()) + _OVER, _PLACES)
     heights = np.array([height_on(work.draft, height, u) for u in places.tolist()])
-    return Curve(frozen(work.block.at(places, heights)))
+    line = work.block.at(places, heights)
+    far = line + (_FAR_MM if key == "highest" else -_FAR_MM) * ground.up
+    return np.vstack((line, far[::-1], line[:1]))
 
 
 _OVER, _PLACES = 0.05, 15
 """How far a height's line is carried on beyond a panel, as a share of the half girth, and by how many places it is drawn."""
+
+_FAR_MM = 5000.0
+"""Further off than any panel reaches."""

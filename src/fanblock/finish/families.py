@@ -13,7 +13,8 @@ import numpy as np
 from fanblock.draft.plans import Clear
 from fanblock.finish.clearing import Ground, beside_mm
 from fanblock.geometry.curve import Curve, Points, frozen
-from fanblock.pattern.model import ARMHOLE, HEM, NECKLINE, TOP, WAIST, Edge
+from fanblock.geometry.strips import crossed_at
+from fanblock.pattern.model import ARMHOLE, NECKLINE, TOP, Edge
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -21,7 +22,7 @@ class Family:
     """All lines between two: ``low`` and ``top`` hold a lower and an upper point of the first and of the last.
 
     ``wide_ratio`` tells how much further apart they stand where they stand furthest. ``begin_mm`` is where filling begins,
-    None where it has no side to begin from; it goes on upward if ``forward``.
+    None where it has no side to begin from. One that ``spreads`` is a fan.
     """
 
     low: Points
@@ -29,7 +30,7 @@ class Family:
     width_mm: float
     wide_ratio: float = 1.0
     begin_mm: float | None = None
-    forward: bool = True
+    spreads: bool = False
 
     def lines(self, places_mm: Points) -> tuple[Points, Points]:
         """Return a point and the upward unit vector of the lines at these places, each of shape (n, 2)."""
@@ -64,11 +65,11 @@ class Chord:
 
 
 def chord_of(ground: Ground, edge: Edge) -> Chord:
-    """Return the chord of an edge, above the waist where it crosses that."""
+    """Return the chord of an edge, no further than a little below the waist where it crosses that."""
     up = edge.curve if (edge.curve.end - edge.curve.start) @ ground.up > 0.0 else edge.curve.reversed()
     if edge.waist_at_mm is not None:
         at = edge.waist_at_mm if up is edge.curve else edge.curve.length_mm - edge.waist_at_mm
-        up = up.between(at, up.length_mm) if up.length_mm - at > 1.0 else up
+        up = up.between(max(at - BELOW_WAIST_MM, 0.0), up.length_mm) if up.length_mm - at > 1.0 else up
     low, top = up.start, up.end
     way = (top - low) / np.hypot(*(top - low))
     across = np.array([way[1], -way[0]])
@@ -95,28 +96,38 @@ def along(ground: Ground, edge: Edge, clear: Clear, half_mm: float) -> Family:
     across = np.array([way[1], -way[0]])
     foot, _ = chord.inset(beside_mm(ground.panel, edge, clear) + half_mm)
     begin = float((foot - family.low[0]) @ across)
-    return Family(family.low, family.top, family.width_mm, 1.0, begin, chord.in_front)
+    return Family(family.low, family.top, family.width_mm, 1.0, begin)
 
 
 def fan(ground: Ground, edges: tuple[Edge, Edge], clear: Clear, half_mm: float) -> Family:
     """Return the fan between the chords of two edges, each inset by its bow, its clearance and half a channel.
 
-    The chords are carried on to the lower edge, so that lines that meet below do not lap there.
+    Its places count between the tops of the edges and a little below the waist, where bones must still lie side by side.
     """
-    chords = [chord_of(ground, edge) for edge in edges]
-    if (chords[0].low + chords[0].top - chords[1].low - chords[1].top) @ ground.back > 0.0:
-        chords, edges = chords[::-1], edges[::-1]
+    sides = [(chord_of(ground, edge), edge) for edge in edges]
+    sides.sort(key=lambda side: float((side[0].low + side[0].top) @ ground.back))
     lows, tops = [], []
-    lowest = _lowest(ground)
-    for chord, edge in zip(chords, edges, strict=True):
+    for chord, edge in sides:
         low, top = chord.inset(beside_mm(ground.panel, edge, clear) + half_mm)
-        lows.append(low - max(float(low @ ground.up) - lowest, 0.0) * chord.way)
+        waist = waist_on(ground, low[None], chord.way[None])[0]
+        lows.append(low + (waist - BELOW_WAIST_MM) * chord.way if np.isfinite(waist) else low)
         tops.append(top)
     low, top = np.array(lows), np.array(tops)
-    middle = chords[0].way + chords[1].way
+    middle = sides[0][0].way + sides[1][0].way
     across = np.array([middle[1], -middle[0]]) / np.hypot(*middle)
     widths = sorted((float((low[1] - low[0]) @ across), float((top[1] - top[0]) @ across)))
-    return Family(frozen(low), frozen(top), max(widths[0], 0.0), widths[1] / max(widths[0], 1.0))
+    narrow = max(widths[0], 0.0)
+    return Family(frozen(low), frozen(top), narrow, max(widths[1] / max(narrow, 1.0), 1.0), spreads=True)
+
+
+BELOW_WAIST_MM = 25.0
+"""How far below the waist the bones of a fan still lie side by side (bones go 2 to 4 cm below it, from memory)."""
+
+
+def waist_on(ground: Ground, low: Points, way: Points) -> Points:
+    """Return how far along each line the waist lies; minus infinity where it does not cross it."""
+    parts = ground.panel.levels.get("waist", ())
+    return frozen(np.max([np.full(len(low), -np.inf), *(crossed_at(low, way, part.points) for part in parts)], axis=0))
 
 
 def slanting(ground: Ground, top_share: float, waist_share: float) -> Points | None:
@@ -142,9 +153,3 @@ def _at_share(curves: list[Curve], share: float, back: Points) -> Points:
             return curve.at(left)
         left -= curve.length_mm
     return ordered[-1].at(left)
-
-
-def _lowest(ground: Ground) -> float:
-    """How far down the panel reaches, along its grain."""
-    hems = [edge.curve.points for edge in ground.panel.edges if edge.kind in (HEM, WAIST)]
-    return float((np.vstack(hems or [ground.panel.loop()]) @ ground.up).min())

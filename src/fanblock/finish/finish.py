@@ -16,6 +16,8 @@ from fanblock.finish.offsets import cut_line
 from fanblock.finish.openings import open_mm, openings_of, with_opening_marks
 from fanblock.pattern.model import CENTER, FOLD, EdgeName, Note, Panel, Pattern, Seam, Title
 from fanblock.problems import GeometryError, Problem, nearest
+from fanblock.shaping.layers import with_layers
+from fanblock.shaping.slits import with_closed_slits
 
 OUTER = "outer"
 """The layer that a piece of its own is cut from where a recipe says nothing."""
@@ -29,10 +31,12 @@ def finished(
     GeometryError when a choice names a panel or an edge that there is not, or an allowance cannot be drawn.
     """
     _check_names(work)
-    work = with_opening_marks(with_notches(with_grain(_folded(work))))
+    whole = with_notches(with_grain(with_layers(_folded(work))))
+    layers = tuple(panel for panel in whole.panels if panel.layer)
+    work = with_opening_marks(replace(whole, panels=tuple(panel for panel in whole.panels if not panel.layer)))
     stiff = boned(work)
-    given = letters(work.draft.seams, work.seams)
-    panels = tuple(_finished(work, panel, given) for panel in stiff.panels)
+    given = letters(work.draft.in_order, work.seams)
+    panels = tuple(_finished(work, panel, given) for panel in (*stiff.panels, *layers))
     seams = tuple(
         Seam(
             seam.name,
@@ -43,6 +47,8 @@ def finished(
             seam.below,
             seam.fullness_mm,
             seam.how,
+            seam.line,
+            seam.onto,
         )
         for seam in work.seams
     )
@@ -112,7 +118,7 @@ def _finished(work: Work, panel: Panel, given: dict[tuple[str, str], str]) -> Pa
     by_kind = {**DEFAULT_ALLOWANCES, **work.allowance_by_kind}
     widths = {edge.name: work.allowance_by_name.get(edge.name, by_kind.get(edge.kind, 0.0)) for edge in edges}
     try:
-        outer = cut_line(panel, widths)
+        outer = cut_line(with_closed_slits(panel), widths)
     except ValueError as error:
         what = f"the allowances of panel “{panel.name}” cannot be drawn: {error}."
         raise GeometryError([Problem("allowance", "allowances", what, "Make them narrower.")]) from None

@@ -10,6 +10,7 @@ from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points, frozen
 from fanblock.geometry.meet import crossings, points_at
 from fanblock.pattern.model import Panel
+from fanblock.pattern.waistline import waistline_of
 from fanblock.problems import GeometryError, Problem, nearest
 
 AT_WAIST = "at waist"
@@ -20,7 +21,7 @@ _PLACES = np.linspace(0.25, 0.75, 11)
 def with_grain(work: Work) -> Work:
     """Return the panels with their grain lines, pointing up; a panel whose grain was not chosen has it ``at waist``.
 
-    An added piece brings its own.
+    An added piece brings its own, a panel's copy has that of the panel.
     """
     names = [panel.name for panel in work.panels]
     unknown = [name for name in sorted(work.grains) if name not in names]
@@ -34,10 +35,15 @@ def with_grain(work: Work) -> Work:
     panels = tuple(
         panel
         if panel.grain is not None and panel.name not in work.grains
-        else replace(panel, grain=_line(panel, _direction(work, panel, work.grains.get(panel.name, AT_WAIST))))
+        else replace(panel, grain=_line(panel, _direction(work, panel, _choice(work, panel))))
         for panel in work.panels
     )
     return replace(work, panels=panels)
+
+
+def _choice(work: Work, panel: Panel) -> str:
+    """Return what a panel's grain follows; a copy for another layer follows what the panel does."""
+    return work.grains.get(panel.name, work.grains.get(panel.copy_of, AT_WAIST))
 
 
 def _direction(work: Work, panel: Panel, choice: str) -> Points:
@@ -48,7 +54,7 @@ def _direction(work: Work, panel: Panel, choice: str) -> Points:
         return block.ruling_direction(band.center_back if band else 1.0)
     if band:
         return block.ruling_direction((panel.number - 0.5) / len(work.panels))
-    waist = panel.levels.get("waist", ())
+    waist = waistline_of(panel)
     if waist:
         along = waist[0].tangent_at(waist[0].length_mm / 2.0)
         return np.array([-along[1], along[0]])

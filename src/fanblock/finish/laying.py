@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,18 +14,17 @@ from fanblock.finish.clearing import (
     AT_HEM,
     AT_LIMIT,
     AT_SLIT,
-    AT_TOP,
     FOLDED_MM,
     Ground,
     beside_mm,
+    beyond_height,
     channel_obstacle,
     eyelet_reach_mm,
-    level_across,
     obstacles,
 )
-from fanblock.finish.families import Family, along, chord_of, fan, parallel, slanting
+from fanblock.finish.families import Family, along, chord_of, fan, parallel, slanting, waist_on
 from fanblock.geometry.curve import Curve, Points, frozen
-from fanblock.geometry.strips import Free, Obstacles, crossed_at, free_stretches
+from fanblock.geometry.strips import Free, Obstacles, free_stretches
 from fanblock.pattern.bones import BONE, Channel
 from fanblock.pattern.model import CENTER, FOLD, LACING, SEAM, Edge
 
@@ -35,19 +34,19 @@ LEAST_MM = 40.0
 PAST_WAIST_MM = 20.0
 """A bone that ends less than this below the waist digs in there (bones go 2 to 4 cm below it, from memory)."""
 
-SEARCH_MM = 2.5
-"""How far apart lines are tried when looking where on a panel bones run from edge to edge."""
+SEARCH_MM = 4.0
+"""How far apart lines are tried when looking where on a panel bones run far enough."""
 
-SLIDE_MM = 1.0
+SLIDE_MM = 2.0
 """Steps in which a bone that would meet a slit is slid sideways into one tab."""
 
-MOST_SLIDE_MM = 30.0
+MOST_SLIDE_MM = 24.0
 
-DIAGONAL_RATIO = 0.35
-"""Where no line runs from edge to edge, bones at least this share of the longest are laid."""
+LONG_RATIO = 0.45
+"""Where bones are set apart, those at least this share of the longest are laid, so that none ends in a corner."""
 
-TRIED_FEW = 0.2
-"""Where fewer of the lines tried than this run from edge to edge, the family is taken for a diagonal one."""
+TRIED_FEW = 0.1
+"""Where fewer of the lines tried than this run into the skirts, the family is taken for a diagonal one."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -93,11 +92,10 @@ class _Layer:
         return _Lines(low, way, free, self._good(low, way, free))
 
     def _good(self, low: Points, way: Points, free: Free) -> NDArray[np.bool_]:
-        """Whether each runs from an upper edge into the skirts, or to a lower edge."""
-        waist = _waist_on(self.ground, low, way)
+        """Whether each runs down into the skirts or to a lower edge."""
+        waist = waist_on(self.ground, low, way)
         down = np.isin(free.low_kinds, (AT_HEM, AT_LIMIT)) | (free.low_mm < waist - PAST_WAIST_MM)
-        up = np.isin(free.high_kinds, (AT_TOP, AT_LIMIT))
-        good: NDArray[np.bool_] = up & down & (free.length_mm >= LEAST_MM)
+        good: NDArray[np.bool_] = down & (free.length_mm >= LEAST_MM)
         return good
 
     def channels(self, lines: _Lines) -> tuple[Channel, ...]:
@@ -124,7 +122,7 @@ class _Layer:
 def laid(work: Work, ground: Ground, plan: ChannelPlan) -> Laid:
     """Return the channels of a plan on a panel, and what of it found no place."""
     limits = tuple(
-        level_across(work, ground.panel, height, key)
+        beyond_height(work, ground, height, key)
         for height, key in ((plan.highest, "highest"), (plan.lowest, "lowest"))
         if height is not None
     )
@@ -195,16 +193,18 @@ def _filled(layer: _Layer, family: Family) -> Laid:
     """Fill the panel: lines that touch where they stand closest, shorter ones where the others spread."""
     pitch = layer.pitch_mm
     places = _touching(family, pitch)
-    lines = layer.tried(family, places)
-    long = lines.free.length_mm >= LEAST_MM
-    channels = list(layer.channels(lines.picked(long)))
-    if len(places) > 1:
+    places = _within(layer.plan, family, places)
+    rounds = [places[::2], places[1::2]] if family.spreads else [places]
+    if family.spreads and len(places) > 1:
         step = float(places[1] - places[0])
         between = int(step * family.wide_ratio / pitch + _WHOLE) - 1
-        for number in range(between):
+        rounds += [places[:-1] + step * (number + 1) / (between + 1) for number in range(between)]
+    channels: list[Channel] = []
+    for some in rounds:
+        if len(some):
             more = tuple(channel_obstacle(channel) for channel in channels)
-            odd = layer.tried(family, places[:-1] + step * (number + 1) / (between + 1), more)
-            channels += layer.channels(odd.picked(odd.free.length_mm >= LEAST_MM))
+            lines = layer.tried(family, some, more)
+            channels += layer.channels(lines.picked(lines.free.length_mm >= LEAST_MM))
     return Laid(tuple(channels))
 
 
@@ -212,18 +212,26 @@ _WHOLE = 0.02
 """Share of a channel by which room may fall short of one more and yet be taken for it: rounding."""
 
 
+def _within(plan: ChannelPlan, family: Family, places: Points) -> Points:
+    """Those places that lie in the part of the panel a plan is for."""
+    low, high = plan.within
+    first = -np.inf if low <= 0.0 else low * family.width_mm
+    last = np.inf if high >= 1.0 else high * family.width_mm
+    return places[(places >= first) & (places <= last)]
+
+
 def _touching(family: Family, pitch_mm: float) -> Points:
     """Places for channels over all of a family and what lies beyond its two sides, in rising order."""
     if family.begin_mm is not None:
         before = int(max(family.begin_mm, 0.0) / pitch_mm)
         after = int(max(family.width_mm - family.begin_mm, 0.0) / pitch_mm)
-        return family.begin_mm + pitch_mm * np.arange(-before, after + 1)
+        return np.asarray(family.begin_mm + pitch_mm * np.arange(-before, after + 1))
     count = int(family.width_mm / pitch_mm + _WHOLE) + 1
-    if family.wide_ratio == 1.0:
+    if not family.spreads:
         rest = family.width_mm - (count - 1) * pitch_mm
-        return 0.5 * rest + pitch_mm * np.arange(count)
+        return np.asarray(0.5 * rest + pitch_mm * np.arange(count))
     step = family.width_mm / max(count - 1, 1) if count > 1 else pitch_mm
-    return step * np.arange(-_BEYOND, count + _BEYOND)
+    return np.asarray(step * np.arange(-_BEYOND, count + _BEYOND))
 
 
 _BEYOND = 3
@@ -232,9 +240,31 @@ _BEYOND = 3
 
 def _spaced(layer: _Layer, family: Family) -> Laid:
     """Lay groups of bones with bare cloth between, each bone slid so that it runs into one tab."""
+    usable = _usable(layer, family)
+    places, crowded = _groups(layer, usable)
+    lines = layer.tried(family, places)
+    channels: list[Channel] = []
+    taken: list[float] = []
+    left = {NO_ROOM: crowded} if crowded else {}
+    for number, place in enumerate(places.tolist()):
+        line = lines.picked(_only(len(places), number))
+        if family.spreads and channels:
+            layer = replace(layer, obstacles=Obstacles.joined([layer.obstacles, channel_obstacle(channels[-1])]))
+            line = layer.tried(family, np.array([place]))
+        found = _slid(layer, family, place, line, taken, usable)
+        if isinstance(found, str):
+            left[found] = left.get(found, 0) + 1
+            continue
+        taken.append(found[0])
+        channels += layer.channels(found[1])
+    return Laid(tuple(channels), tuple((count, why) for why, count in sorted(left.items())))
+
+
+def _groups(layer: _Layer, usable: tuple[float, float]) -> tuple[Points, int]:
+    """The places of all bones of a plan, the groups evenly spread, and how many of them have no room at all."""
     plan, pitch = layer.plan, layer.pitch_mm
-    low, high = _usable(layer, family)
-    low, high = low + plan.within[0] * (high - low), low + plan.within[1] * (high - low)
+    wide = usable[1] - usable[0]
+    low, high = usable[0] + plan.within[0] * wide, usable[0] + plan.within[1] * wide
     group = (plan.group - 1) * pitch
     if plan.spacing_mm is not None:
         count = int(max(high - low - group, 0.0) / plan.spacing_mm + _WHOLE) + 1
@@ -245,19 +275,13 @@ def _spaced(layer: _Layer, family: Family) -> Laid:
     else:
         firsts = np.linspace(low, high - group, plan.count or 1)
     places = (firsts[:, None] + pitch * np.arange(plan.group)).ravel()
-    lines = layer.tried(family, places)
-    channels: list[Channel] = []
-    taken: list[float] = []
-    left: dict[str, int] = {}
-    for number, place in enumerate(places.tolist()):
-        found = _slid(layer, family, place, lines.picked(_only(len(places), number)), taken)
-        if isinstance(found, str):
-            left[found] = left.get(found, 0) + 1
-            continue
-        place, line = found
-        taken.append(place)
-        channels += layer.channels(line)
-    return Laid(tuple(channels), tuple((count, why) for why, count in sorted(left.items())))
+    fitting = int((high - low) / pitch + _WHOLE) + 1
+    if len(places) <= fitting:
+        return places, 0
+    return np.linspace(low, high, fitting), len(places) - fitting
+
+
+NO_ROOM = "there is no room beside the others"
 
 
 def _only(count: int, number: int) -> NDArray[np.bool_]:
@@ -266,7 +290,7 @@ def _only(count: int, number: int) -> NDArray[np.bool_]:
 
 
 def _slid(
-    layer: _Layer, family: Family, place: float, line: _Lines, taken: list[float]
+    layer: _Layer, family: Family, place: float, line: _Lines, taken: list[float], usable: tuple[float, float]
 ) -> tuple[float, _Lines] | str:
     """Return a bone's place and line, slid where a slit is in its way or another bone lies there; or why it has none."""
     pitch = layer.pitch_mm
@@ -279,18 +303,18 @@ def _slid(
         return place, line
     reach = np.arange(SLIDE_MM, MOST_SLIDE_MM + SLIDE_MM, SLIDE_MM)
     places = place + np.stack((reach, -reach), axis=1).ravel()
-    tried = layer.tried(family, places)
-    usable = tried.good
-    if not (line.good[0] or usable.any()):
-        usable = (tried.free.length_mm >= LEAST_MM) & ~_cut_short(tried)
-    for number in np.flatnonzero(usable).tolist():
-        if is_free(float(places[number])):
-            return float(places[number]), tried.picked(_only(len(places), number))
+    places = places[(places >= usable[0]) & (places <= usable[1])]
+    if len(places):
+        tried = layer.tried(family, places)
+        fit = tried.good
+        if not (line.good[0] or fit.any()):
+            fit = (tried.free.length_mm >= LEAST_MM) & ~_cut_short(tried)
+        for number in np.flatnonzero(fit).tolist():
+            if is_free(float(places[number])):
+                return float(places[number]), tried.picked(_only(len(places), number))
     if stopped:
         return "a slit is in the way"
-    if line.free.length_mm[0] < LEAST_MM:
-        return f"it would be shorter than {LEAST_MM / 10.0:.0f} cm"
-    return "there is no room beside the others"
+    return NO_ROOM if line.free.length_mm[0] >= LEAST_MM else f"it would be shorter than {LEAST_MM / 10.0:.0f} cm"
 
 
 def _cut_short(lines: _Lines) -> NDArray[np.bool_]:
@@ -300,17 +324,18 @@ def _cut_short(lines: _Lines) -> NDArray[np.bool_]:
 
 
 def _usable(layer: _Layer, family: Family) -> tuple[float, float]:
-    """The range of places from which bones run from edge to edge; for diagonals, where they are long enough."""
+    """The range of places from which bones run well into the skirts; for diagonals, where they are long enough."""
     count = max(int(family.width_mm / SEARCH_MM), 2)
     places = np.linspace(0.0, family.width_mm, count + 1)
     lines = layer.tried(family, places)
-    good = lines.good
-    if good.mean() < TRIED_FEW:
-        longest = float(lines.free.length_mm.max(initial=0.0))
-        good = lines.free.length_mm >= max(LEAST_MM, DIAGONAL_RATIO * longest)
-    if not good.any():
+    longest = float(lines.free.length_mm.max(initial=0.0))
+    long = lines.free.length_mm >= max(LEAST_MM, LONG_RATIO * longest)
+    usable = lines.good & long
+    if usable.mean() < TRIED_FEW:
+        usable = long
+    if not usable.any():
         return 0.0, family.width_mm
-    return float(places[good][0]), float(places[good][-1])
+    return float(places[usable][0]), float(places[usable][-1])
 
 
 def _beside(layer: _Layer) -> Laid:
@@ -346,9 +371,3 @@ def _row_mm(edge: Edge, point: Points) -> float:
     along_ = edge.curve.end - edge.curve.start
     x, y = along_ / np.hypot(*along_)
     return float((point - edge.curve.start) @ np.array([-y, x]))
-
-
-def _waist_on(ground: Ground, low: Points, way: Points) -> Points:
-    """How far along each line the waist lies; minus infinity where it does not cross it, so that nothing is below it."""
-    parts = ground.panel.levels.get("waist", ())
-    return frozen(np.max([np.full(len(low), -np.inf), *(crossed_at(low, way, part.points) for part in parts)], axis=0))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fanblock.draft.model import SeamLine
+from fanblock.draft.model import LevelSeam, SeamLine
 from fanblock.draft.work import SeamRecord
 
 LETTERS = "ABCDEFGJKLPRTY"
@@ -20,23 +20,27 @@ def letter(number: int) -> str:
     return LETTERS[(number - 1) % len(LETTERS)] * ((number - 1) // len(LETTERS) + 1)
 
 
-def letters(lines: Sequence[SeamLine], records: Sequence[SeamRecord]) -> dict[tuple[str, str], str]:
+def letters(lines: Sequence[SeamLine | LevelSeam], records: Sequence[SeamRecord]) -> dict[tuple[str, str], str]:
     """Return every seam edge's letter by the names of its panel and itself.
 
-    Seams that run from edge to edge get capitals from front to back; one that ends on another seam gets that one's
-    letter in lower case with a number.
+    Seams that run from edge to edge get capitals in the order of their numbers, each part of one that level seams cut its
+    own; one that ends on another seam gets that one's letter in lower case with a number.
     """
-    by_line = sorted({record.line: record.number for record in records}.items(), key=lambda item: item[1])
-    hosts = {name: "" for name, _ in by_line} | {line.name: next(iter(line.hosts), "") for line in lines}
-    given: dict[str, str] = {}
-    for name in [name for name, _ in by_line if not hosts[name]]:
-        given[name] = letter(len(given) + 1)
+    numbers = {(record.line, record.part): record.number for record in records}
+    parts = sorted(numbers, key=numbers.__getitem__)
+    sewn = {name for name, _ in parts}
+    hosts = dict.fromkeys(sewn, "")
+    hosts |= {line.name: next((host for host in line.hosts if host in sewn), "") for line in lines if line.name in sewn}
+    given: dict[tuple[str, str], str] = {}
+    for part in [part for part in parts if not hosts[part[0]]]:
+        given[part] = letter(len(given) + 1)
     counts: dict[str, int] = {}
-    for name in [name for name, _ in by_line if hosts[name]]:
-        host = given[_root(name, hosts)].lower()
+    for part in [part for part in parts if hosts[part[0]]]:
+        root = _root(part[0], hosts)
+        host = given[next(each for each in parts if each[0] == root)].lower()
         counts[host] = counts.get(host, 0) + 1
-        given[name] = f"{host}{counts[host]}"
-    return {place: given[record.line] for record in records for place in (record.front, record.back)}
+        given[part] = f"{host}{counts[host]}"
+    return {place: given[record.line, record.part] for record in records for place in (record.front, record.back)}
 
 
 def _root(name: str, hosts: dict[str, str]) -> str:

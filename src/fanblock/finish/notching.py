@@ -1,4 +1,8 @@
-"""Notches: a bar at the waist of every seam, and once above it as many ticks as the seam's place from the front."""
+"""Notches: a bar at the waist of every seam that reaches it, and once above it as many ticks as the seam's number.
+
+A seam that hangs from the waist has its ticks below it; one that runs level has no bar, and its ticks are counted off from
+its front end.
+"""
 
 from __future__ import annotations
 
@@ -8,15 +12,16 @@ import numpy as np
 
 from fanblock.draft.work import SeamRecord, Work
 from fanblock.geometry.curve import Points, frozen
-from fanblock.pattern.model import Edge, Notch, Panel
+from fanblock.pattern.model import DARTED, Edge, Notch, Panel
 from fanblock.tolerances import SAME_POINT_MM
 
 
 def with_notches(work: Work) -> Work:
     """Return the panels with the notches of all their seams.
 
-    Both mates carry their ticks at one distance from the waist bar, or from the foot of a seam that has no waist, so a
-    panel sewn upside down or to the wrong neighbour shows at once.
+    Both mates carry their ticks at one distance from the waist bar, or from the foot of a seam that has no waist, or the
+    front end of one that runs level, so a panel sewn upside down or to the wrong neighbour shows at once. Where one edge is
+    longer all along, being gathered or eased, they stand at the same share of both.
     """
     by_edge = {place: seam for seam in work.seams for place in (seam.front, seam.back)}
     panels = tuple(
@@ -41,9 +46,10 @@ def _on_edge(edge: Edge, seam: SeamRecord, panel: Panel, work: Work) -> tuple[No
         held = 0.0 if rising else edge.curve.length_mm
     above = edge.curve.length_mm - held if rising else held
     notches = [] if edge.waist_at_mm is None else [_notch(edge, edge.waist_at_mm, 1, "waist", work.tick_mm)]
-    if above > SAME_POINT_MM:
-        at = held + work.notch_at * above if rising else held - work.notch_at * above
-        notches.append(_notch(edge, at, seam.ticks or seam.number, "seam", work.tick_mm))
+    above -= seam.fullness_mm if rising and seam.how == DARTED else 0.0  # what darts take lies beyond the ticks
+    away = above if above > SAME_POINT_MM else above - edge.curve.length_mm
+    at = held + work.notch_at * (away if rising else -away)
+    notches.append(_notch(edge, at, seam.ticks or seam.number, "seam", work.tick_mm))
     return tuple(notches)
 
 

@@ -87,13 +87,22 @@ def _joint(first: _Side, second: _Side) -> Joint:
     turn = math.degrees(math.atan2(leaving[0] * joining[1] - leaving[1] * joining[0], leaving @ joining))
     if abs(turn) < STRAIGHT_DEG or abs(turn) > 180.0 - STRAIGHT_DEG:
         return last, np.array([corner] if abs(turn) > 90.0 else [first.moved[-1], second.moved[0]]), 0.0
-    if turn > 0.0 and second.edge.kind in CROSSING_KINDS and first.edge.kind in FOLDED_KINDS and first.width_mm:
+    if turn > 0.0 and _crosses(second.edge) and _folds(first.edge) and first.width_mm:
         return _mirrored(first, second, leaving, corner, turn)
-    if turn > 0.0 and first.edge.kind in CROSSING_KINDS and second.edge.kind in FOLDED_KINDS and second.width_mm:
+    if turn > 0.0 and _crosses(first.edge) and _folds(second.edge) and second.width_mm:
         return _mirrored_before(first, second, joining, corner, turn)
     if turn < 0.0:
         return _inner(first, second, last)
     return _mitre(first, second, leaving, joining, corner)
+
+
+def _crosses(edge: Edge) -> bool:
+    """Return whether an edge runs across the seams that end on it, as one on a level seam does."""
+    return edge.kind in CROSSING_KINDS or bool(edge.across)
+
+
+def _folds(edge: Edge) -> bool:
+    return edge.kind in FOLDED_KINDS and not edge.across
 
 
 def _mirrored(folded: _Side, crossing: _Side, along: Points, corner: Points, turn: float) -> Joint:

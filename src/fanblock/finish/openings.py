@@ -32,11 +32,14 @@ MARK_MM = 12.0
 STEP_MM, STEP_IN_MM = 50.0, 2.0 * UNITS["in"]
 """At which heights the width of an opening is told: every 5 cm, or every 2 in to those who measure in inches."""
 
-TUCK_MM = 12.0
+TUCK_MM = 15.0
 """How deep the fold under a robing is laid, so that its right side shows (from memory)."""
 
 TURNED_MM = 15.0
 """What is turned under at the edge of a robing (from memory)."""
+
+BOTH_SIDES = 2
+"""How often an opening along a seam stands in the whole garment."""
 
 NAMES = {BUTTONED: "button", HOOKED: "hook", TIED: "tie"}
 
@@ -48,20 +51,25 @@ SHORTEST_MM = 15.0
 
 
 def openings_of(work: Work) -> tuple[Opening, ...]:
-    """Return where the garment opens, each opening with how it closes and how wide it stands."""
-    return tuple(_opening(work, gap) for gap in work.draft.gaps)
+    """Return where the garment opens, each opening with how it closes and how wide it stands: at the centres, then beside."""
+    along = (
+        Opening(gap.at, edge_name(work.draft.openings, gap), gap.closing.by, gap.width_mm, times=BOTH_SIDES)
+        for gap in work.draft.seam_gaps
+    )
+    return (*(_opening(work, gap) for gap in work.draft.gaps), *along)
 
 
 def open_mm(draft: Draft) -> float:
-    """Return what all openings leave open at the waist; halves that meet or lie over each other leave nothing."""
-    return sum(max(gap.width_mm, 0.0) for gap in draft.gaps)
+    """Return what all openings of the garment leave open at the waist; halves that meet or lap leave nothing."""
+    at_centers = sum(max(gap.width_mm, 0.0) for gap in draft.gaps)
+    return at_centers + BOTH_SIDES * sum(gap.width_mm for gap in draft.seam_gaps)
 
 
 def _opening(work: Work, gap: Gap) -> Opening:
     widths = tuple(_widths(work, gap)) if gap.free else ()
     return Opening(
         gap.at,
-        edge_name(work.draft.gaps, gap),
+        edge_name(work.draft.openings, gap),
         gap.closing.by,
         max(gap.width_mm, 0.0),
         gap.closing.overlap_mm,
@@ -82,7 +90,7 @@ def _widths(work: Work, gap: Gap) -> Iterator[tuple[float, float]]:
 
 def edges_at(work: Work, gap: Gap) -> list[tuple[Panel, Edge]]:
     """Return the edges of panels along an opening, from the lowest up."""
-    name, kind = edge_name(work.draft.gaps, gap), edge_kind(gap)
+    name, kind = edge_name(work.draft.openings, gap), edge_kind(gap)
     found = [
         (panel, edge)
         for panel in work.panels
@@ -109,7 +117,7 @@ def with_opening_marks(work: Work) -> Work:
     for gap in work.draft.gaps:
         work = _marked(work, gap)
         if gap.closing.robing_mm:
-            widths.setdefault(edge_name(work.draft.gaps, gap), 2.0 * TUCK_MM + TURNED_MM)
+            widths.setdefault(edge_name(work.draft.openings, gap), 2.0 * TUCK_MM + TURNED_MM)
     return replace(work, allowance_by_name=widths)
 
 

@@ -23,6 +23,9 @@ STEP_MM = 4.0
 SHAPING_END_MM = 6.0
 """How far a curved bone ends from a side that it does not run across, as other bones do at a side (from memory)."""
 
+SHORTEST_MM = 10.0
+"""A panel that a curved bone crosses on less than this is not crossed by it."""
+
 SHORTEST_BUSK_MM = 100.0
 """A busk shorter than this holds nothing straight (from memory)."""
 
@@ -102,24 +105,29 @@ def _curve(work: Work, plan: ShapingPlan, lower_mm: float) -> Points:
 
 def _on_panel(ground: Ground, plan: ShapingPlan, whole: Points, name: str) -> Channel | None:
     """The part of a bone that lies on a panel, right across it or to where the bone ends."""
-    loop = ground.panel.loop()
-    ring = np.vstack((loop, loop[:1]))
-    stops = sorted({0.0, float(len(whole) - 1), *(at for at, _ in meetings(whole, ring))})
-    runs = [part(whole, low, high) for low, high in pairwise(stops) if high - low > _SPECK]
-    inside = [run for run in runs if contains(loop, 0.5 * (run[len(run) // 2 - 1] + run[len(run) // 2]))]
-    if not inside:
+    line = _inside(ground, whole)
+    if line is None:
         return None
-    line = Curve.through(max(inside, key=lambda run: Curve.through(run).length_mm))
-    starts, ends = _joins(ground, line.start), _joins(ground, line.end)
-    line = line.between(
-        0.0 if starts else min(SHAPING_END_MM, 0.2 * line.length_mm),
-        line.length_mm - (0.0 if ends else min(SHAPING_END_MM, 0.2 * line.length_mm)),
-    )
+    ends = tuple(0.0 if _joins(ground, end) else SHAPING_END_MM for end in (line.start, line.end))
     width = plan.bone.width_mm + max(plan.play_mm, plan.bone.thickness_mm)
     center = any(edge.kind in (CENTER, FOLD) and _near(edge.curve, line.start) for edge in ground.panel.edges)
+    rows = [_inside(ground, side) for side in _sides(whole, 0.5 * width)]
+    shortened = [row.between(ends[0], row.length_mm - ends[1]) for row in (line, *rows) if row is not None]
+    if min(row.length_mm for row in shortened) < SHORTEST_MM:
+        return None
     return Channel(
-        SHAPING, plan.bone, width, line, _beside(line, 0.5 * width), (0.0, 0.0), name=name, at_center=center
+        SHAPING, plan.bone, width, shortened[0], tuple(shortened[1:]), (0.0, 0.0), name=name, at_center=center
     )
+
+
+def _inside(ground: Ground, run: Points) -> Curve | None:
+    """The longest part of a run of points that lies on a panel."""
+    loop = ground.panel.loop()
+    ring = np.vstack((loop, loop[:1]))
+    stops = sorted({0.0, float(len(run) - 1), *(at for at, _ in meetings(run, ring))})
+    runs = [part(run, low, high) for low, high in pairwise(stops) if high - low > _SPECK]
+    inside = [Curve.through(one) for one in runs if contains(loop, 0.5 * (one[len(one) // 2 - 1] + one[len(one) // 2]))]
+    return max(inside, key=lambda curve: curve.length_mm, default=None)
 
 
 _SPECK = 0.05
@@ -139,9 +147,9 @@ def _near(curve: Curve, point: Points) -> bool:
     return foot(curve.points, point)[0] < _NEAR_MM
 
 
-def _beside(line: Curve, half_mm: float) -> tuple[Curve, ...]:
+def _sides(run: Points, half_mm: float) -> tuple[Points, Points]:
     """The rows of stitching on both sides of a curved line."""
-    steps = np.gradient(line.points, axis=0)
+    steps = np.gradient(run, axis=0)
     x, y = (steps / np.hypot(steps[:, 0], steps[:, 1])[:, None]).T
     side = half_mm * np.stack((-y, x), axis=1)
-    return Curve(frozen(line.points + side)), Curve(frozen(line.points - side))
+    return run + side, run - side

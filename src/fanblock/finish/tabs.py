@@ -12,6 +12,7 @@ from fanblock.draft.work import Work
 from fanblock.geometry.corners import rounded
 from fanblock.geometry.curve import Curve, frozen
 from fanblock.pattern.model import CENTER, HEM, Edge, Panel, Slit
+from fanblock.pattern.waistline import waistline_of
 from fanblock.problems import GeometryError, Problem, nearest
 
 NARROWEST_MM = 15.0
@@ -21,8 +22,8 @@ NARROWEST_MM = 15.0
 def with_tabs(work: Work, shares: Mapping[str, tuple[float, ...]], radius_mm: float) -> Work:
     """Return the panels with slits at these shares of their waists and all tab corners rounded.
 
-    A slit runs straight from its share of the panel's waist to the same share of its hem. Corners at a centre line or at
-    a seam that is sewn to the hem stay as they are. GeometryError when a panel is unknown, has no hem below a waist, or a
+    A slit runs straight from its share of the panel's waist to the same share of its hem; one at 0 or 100 % runs along a
+    centre line. Other corners at a centre line or at a seam that is sewn to the hem stay as they are. GeometryError when a panel is unknown, has no hem below a waist, or a
     tab is too narrow or too short for its corners.
     """
     names = [panel.name for panel in work.panels]
@@ -44,7 +45,7 @@ def with_tabs(work: Work, shares: Mapping[str, tuple[float, ...]], radius_mm: fl
 def _tabbed(block: Block, panel: Panel, shares: tuple[float, ...], radius_mm: float) -> tuple[Panel, list[Problem]]:
     where = f"slits › {panel.name}"
     hems = [number for number, edge in enumerate(panel.edges) if edge.kind == HEM]
-    waist = panel.levels.get("waist", ())
+    waist = waistline_of(panel)
     if len(hems) != 1 or len(waist) != 1 or _top_of(block, panel.edges[hems[0]].curve) >= 0.0:
         if not shares:
             return panel, []
@@ -53,22 +54,52 @@ def _tabbed(block: Block, panel: Panel, shares: tuple[float, ...], radius_mm: fl
     slits = tuple(
         Slit(frozen(waist[0].at(share * waist[0].length_mm)), frozen(hem.at(share * hem.length_mm))) for share in shares
     )
+    before, after = panel.edges[hems[0] - 1], panel.edges[(hems[0] + 1) % len(panel.edges)]
+    ends = (0.0 in shares and before.kind == CENTER, 1.0 in shares and after.kind == CENTER)
+    inner = slits[ends[0] : len(slits) - ends[1]], shares[ends[0] : len(shares) - ends[1]]
+    cut, problems = slit_into_tabs(panel, hems[0], *inner, radius_mm, where, ends)
+    if problems:
+        return panel, problems
+    hem_edges = [edge for edge in cut.edges if edge.kind == HEM]
+    first = [Slit(slits[0].start, hem_edges[0].curve.start)] if ends[0] else []
+    last = [Slit(slits[-1].start, hem_edges[-1].curve.end)] if ends[1] else []
+    free = {edge.name for edge, asked in ((hem_edges[0], ends[0]), (hem_edges[-1], ends[1])) if asked}
+    edges = tuple(replace(edge, pointed=True) if edge.name in free else edge for edge in cut.edges)
+    return replace(cut, edges=edges, slits=(*first, *cut.slits, *last)), []
+
+
+def slit_into_tabs(
+    panel: Panel,
+    at: int,
+    slits: tuple[Slit, ...],
+    shares: tuple[float, ...],
+    radius_mm: float,
+    where: str,
+    ends: tuple[bool, bool] = (False, False),
+) -> tuple[Panel, list[Problem]]:
+    """Return a panel with its hem, the edge of number ``at``, cut into tabs by slits that end at these shares of it.
+
+    Free corners are rounded, those at its two ``ends`` too where a slit runs there. What makes that impossible is returned
+    as problems told at ``where``, the panel unchanged.
+    """
+    hem = panel.edges[at].curve
     stops = [0.0, *(share * hem.length_mm for share in shares), hem.length_mm]
     widths = np.diff(stops)
     corners = np.full(len(widths), 2.0)
-    before, after = panel.edges[hems[0] - 1], panel.edges[(hems[0] + 1) % len(panel.edges)]
-    corners[0] -= _sewn_on(before)
-    corners[-1] -= _sewn_on(after)
+    before, after = panel.edges[at - 1], panel.edges[(at + 1) % len(panel.edges)]
+    kept = _sewn_on(before) and not ends[0], _sewn_on(after) and not ends[1]
+    corners[0] -= kept[0]
+    corners[-1] -= kept[1]
     if np.any(widths < np.maximum(corners * radius_mm, NARROWEST_MM if shares else 0.0)):
         what = f"a tab would be {max(min(widths), 0.0):.0f} mm wide at the hem, too narrow"
         what += f" for corners of {radius_mm:.0f} mm." if radius_mm else "."
         return panel, [Problem("tab-narrow", where, what, "Give fewer slits, move them apart, or a smaller `corner`.")]
     depths = [float(np.hypot(*(slit.end - slit.start))) for slit in slits]
-    depths += [edge.curve.length_mm for edge in (before, after) if not _sewn_on(edge)]
+    depths += [edge.curve.length_mm for edge, whole in zip((before, after), kept, strict=True) if not whole]
     if radius_mm and min(depths, default=radius_mm) < radius_mm:
         what = f"a tab would be {min(depths):.0f} mm deep, too short for corners of {radius_mm:.0f} mm."
         return panel, [Problem("tab-short", where, what, "Lower the hem, or give a smaller `corner`.")]
-    return _with_corners(panel, hems[0], slits, stops, radius_mm), []
+    return _with_corners(panel, at, slits, stops, radius_mm, kept), []
 
 
 def _top_of(block: Block, curve: Curve) -> float:
@@ -81,8 +112,10 @@ def _sewn_on(edge: Edge) -> bool:
     return edge.kind == CENTER or edge.mate is not None
 
 
-def _with_corners(panel: Panel, at: int, slits: tuple[Slit, ...], stops: list[float], radius_mm: float) -> Panel:
-    """Return the panel with its hem in one edge a tab, corners rounded where they are free."""
+def _with_corners(
+    panel: Panel, at: int, slits: tuple[Slit, ...], stops: list[float], radius_mm: float, kept: tuple[bool, bool]
+) -> Panel:
+    """Return the panel with its hem in one edge a tab, corners rounded but for the outermost that are to be ``kept``."""
     edges = list(panel.edges)
     before, after = (at - 1) % len(edges), (at + 1) % len(edges)
     downs: list[Curve | None] = [
@@ -90,9 +123,9 @@ def _with_corners(panel: Panel, at: int, slits: tuple[Slit, ...], stops: list[fl
         *(Curve.through([slit.start, slit.end]) for slit in slits),
     ]
     ups: list[Curve | None] = [*(Curve.through([slit.end, slit.start]) for slit in slits), edges[after].curve]
-    if _sewn_on(edges[before]) or not radius_mm:
+    if kept[0] or not radius_mm:
         downs[0] = None
-    if _sewn_on(edges[after]) or not radius_mm:
+    if kept[1] or not radius_mm:
         ups[-1] = None
     tabs = [
         _tab(

@@ -72,3 +72,27 @@ def foot(line: Points, point: Points) -> tuple[float, float]:
     off = np.hypot(*(starts + share[:, None] * steps - point).T)
     best = int(np.argmin(off))
     return float(off[best]), best + float(share[best])
+
+
+def first_hits(starts: Points, steps: Points, line: Points) -> Points:
+    """Return for each straight step from a start the share of it at which it first crosses a polyline; infinity if never.
+
+    ``starts`` and ``steps`` have shape (n, 2).
+    """
+    a, b = line[:-1], np.diff(line, axis=0)
+    apart = a[None] - starts[:, None]
+    cross = steps[:, None, 0] * b[None, :, 1] - steps[:, None, 1] * b[None, :, 0]
+    with np.errstate(divide="ignore", invalid="ignore"):
+        s = (apart[..., 0] * b[None, :, 1] - apart[..., 1] * b[None, :, 0]) / cross
+        t = (apart[..., 0] * steps[:, None, 1] - apart[..., 1] * steps[:, None, 0]) / cross
+        hit = (s >= 0.0) & (s <= 1.0) & (t >= 0.0) & (t <= 1.0)
+    return np.asarray(np.where(hit, s, np.inf).min(axis=1, initial=np.inf))
+
+
+def all_inside(loop: Points, points: Points) -> NDArray[np.bool_]:
+    """Return for each point whether a closed loop of points, the first not repeated, holds it (crossing count)."""
+    a, b = loop, np.roll(loop, -1, axis=0)
+    x, y = points[:, :1], points[:, 1:]
+    spans = (a[:, 1] > y) != (b[:, 1] > y)
+    at = a[:, 0] + (y - a[:, 1]) / np.where(spans, b[:, 1] - a[:, 1], 1.0) * (b[:, 0] - a[:, 0])
+    return np.asarray(np.count_nonzero(spans & (at > x), axis=1) % 2 == 1)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -83,3 +84,37 @@ def through_points(
         return np.asarray(points[0] + np.linspace(0.0, 1.0, count)[:, None] * (points[1] - points[0]))
     ends = tuple((2, np.zeros(2)) if tangent is None else (1, tangent) for tangent in (start_tangent, end_tangent))
     return np.asarray(CubicSpline(along, points, bc_type=ends)(np.linspace(0.0, along[-1], count)))
+
+
+@dataclass(frozen=True, slots=True)
+class SmoothLine:
+    """A smooth line in the plane as functions of one parameter: its points, its first and its second derivative.
+
+    Points are complex numbers, x + iy. Beyond both ends it goes straight on.
+    """
+
+    at: Callable[[Any], Any]
+    slope: Callable[[Any], Any]
+    bend: Callable[[Any], Any]
+
+
+def smooth_line(at: Points, points: Points) -> SmoothLine:
+    """Return the cubic spline through ``points``, shape (n, 2), at rising ``at``."""
+    from scipy.interpolate import CubicSpline
+
+    spline = CubicSpline(at, points[:, 0] + 1j * points[:, 1])
+    first, last = float(at[0]), float(at[-1])
+
+    def place(where: Any) -> Any:
+        where = np.asarray(where, dtype=np.float64)
+        inside = np.clip(where, first, last)
+        return spline(inside) + (where - inside) * spline(inside, 1)
+
+    def slope(where: Any) -> Any:
+        return spline(np.clip(np.asarray(where, dtype=np.float64), first, last), 1)
+
+    def bend(where: Any) -> Any:
+        where = np.asarray(where, dtype=np.float64)
+        return np.where((where < first) | (where > last), 0.0, spline(np.clip(where, first, last), 2))
+
+    return SmoothLine(place, slope, bend)

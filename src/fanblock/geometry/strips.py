@@ -16,6 +16,9 @@ from numpy.typing import NDArray
 from fanblock.geometry.curve import Points, frozen
 from fanblock.tolerances import SAME_POINT_MM, TOUCH_MM
 
+NO_RING, OUTLINE = -1, 0
+"""Numbers of rings: of none, and of the outline within which strips lie."""
+
 _TRIES = 6
 """How many of a strip's free stretches are looked at, the longest first, for one that lies inside the outline."""
 
@@ -24,7 +27,9 @@ _TRIES = 6
 class Obstacles:
     """Straight pieces to keep clear of, one in a row of each array.
 
-    ``kinds`` are numbers of the caller's; pieces of the ``rim`` together are the closed outline within which strips lie.
+    ``kinds`` are numbers of the caller's. ``rings`` tell what closed outline each piece is of: those of :data:`OUTLINE`
+    together are the one within which strips lie; of each number above it, one within which they do not; :data:`NO_RING`
+    pieces are of none.
     """
 
     starts: Points
@@ -32,10 +37,10 @@ class Obstacles:
     beside_mm: Points
     beyond_mm: Points
     kinds: NDArray[np.int64]
-    rim: NDArray[np.bool_]
+    rings: NDArray[np.int64]
 
     @staticmethod
-    def along(points: Any, beside_mm: Any, beyond_mm: Any, kind: int, *, rim: bool = False) -> Obstacles:
+    def along(points: Any, beside_mm: Any, beyond_mm: Any, kind: int, *, ring: int = NO_RING) -> Obstacles:
         """Return the pieces of a run of points, all of one kind; distances are numbers or one for each piece."""
         run = np.asarray(points, dtype=np.float64)
         count = len(run) - 1
@@ -46,7 +51,7 @@ class Obstacles:
             frozen(whole * beside_mm),
             frozen(whole * beyond_mm),
             np.full(count, kind),
-            np.full(count, rim),
+            np.full(count, ring),
         )
 
     @staticmethod
@@ -58,7 +63,7 @@ class Obstacles:
             frozen(np.concatenate([part.beside_mm for part in parts])),
             frozen(np.concatenate([part.beyond_mm for part in parts])),
             np.concatenate([part.kinds for part in parts]),
-            np.concatenate([part.rim for part in parts]),
+            np.concatenate([part.rings for part in parts]),
         )
 
 
@@ -101,12 +106,17 @@ def free_stretches(origins: Points, ways: Points, half_mm: float, obstacles: Obs
     """
     (t0, t1), (n0, n1) = _seen(origins, ways, obstacles)
     low, high = _blocked(t0, t1, n0, n1, half_mm, obstacles)
-    order = np.argsort(low, axis=1)
+    most = int(np.count_nonzero(np.isfinite(low), axis=1).max(initial=0)) + 1
+    if most < low.shape[1]:  # few pieces block a strip: only those are put in order
+        few = np.argpartition(low, most, axis=1)[:, :most]
+        order = np.take_along_axis(few, np.argsort(np.take_along_axis(low, few, axis=1), axis=1), axis=1)
+    else:
+        order = np.argsort(low, axis=1)
     start = np.take_along_axis(low, order, axis=1)
     end = np.take_along_axis(high, order, axis=1)
     reach = np.maximum.accumulate(end, axis=1)
     room = np.where(np.isfinite(start[:, 1:]), start[:, 1:] - reach[:, :-1], -np.inf)
-    at = _inside_first(room, start, reach, _rim_crossings(t0, t1, n0, n1, obstacles))
+    at = _inside_first(room, start, reach, _ring_crossings(t0, t1, n0, n1, obstacles))
     row = np.arange(len(origins))
     there = at >= 0
     at = np.maximum(at, 0)
@@ -165,17 +175,20 @@ def _blocked(
     return low, high
 
 
-def _rim_crossings(t0: Points, t1: Points, n0: Points, n1: Points, obstacles: Obstacles) -> Points:
-    """Where the middle of every strip crosses each piece of the rim; infinity where it does not."""
-    a, b = n0[:, obstacles.rim], n1[:, obstacles.rim]
-    crossed = (a > 0.0) != (b > 0.0)
-    share = a / np.where(crossed, a - b, 1.0)
-    at = t0[:, obstacles.rim] + share * (t1[:, obstacles.rim] - t0[:, obstacles.rim])
-    return np.where(crossed, at, np.inf)
+def _ring_crossings(t0: Points, t1: Points, n0: Points, n1: Points, obstacles: Obstacles) -> list[Points]:
+    """For each ring, the outline first: where the middle of every strip crosses each piece of it; infinity where not."""
+    found = []
+    for ring in range(int(obstacles.rings.max()) + 1):
+        of_ring = obstacles.rings == ring
+        a, b = n0[:, of_ring], n1[:, of_ring]
+        crossed = (a > 0.0) != (b > 0.0)
+        share = a / np.where(crossed, a - b, 1.0)
+        found.append(np.where(crossed, t0[:, of_ring] + share * (t1[:, of_ring] - t0[:, of_ring]), np.inf))
+    return found
 
 
-def _inside_first(room: Points, start: Points, reach: Points, crossings: Points) -> NDArray[np.int64]:
-    """For each strip the number of its longest free stretch whose middle lies inside the rim; -1 without one."""
+def _inside_first(room: Points, start: Points, reach: Points, crossings: list[Points]) -> NDArray[np.int64]:
+    """For each strip the number of its longest free stretch whose middle lies where it may; -1 without one."""
     row = np.arange(len(room))
     found = np.full(len(room), -1)
     left = room.copy()
@@ -186,7 +199,8 @@ def _inside_first(room: Points, start: Points, reach: Points, crossings: Points)
             break
         with np.errstate(invalid="ignore"):
             middle = 0.5 * (reach[row, best] + start[row, best + 1])
-        inside = np.count_nonzero(crossings > middle[:, None], axis=1) - np.count_nonzero(np.isinf(crossings), axis=1)
-        found = np.where(any_left & (inside % 2 == 1), best, found)
+        inside = [np.count_nonzero(ring < middle[:, None], axis=1) % 2 == 1 for ring in crossings]
+        lawful = inside[0] & ~np.any(inside[1:], axis=0) if len(inside) > 1 else inside[0]
+        found = np.where(any_left & lawful, best, found)
         left[row, best] = -np.inf
     return found

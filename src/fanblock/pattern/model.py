@@ -32,6 +32,12 @@ LET_IN = "let in"
 OPEN_KINDS = frozenset({LACING, OPENING})
 """The kinds of edges at which a garment opens."""
 
+UPPER, LOWER = "upper", "lower"
+"""Which edge of its panel one on a level seam is."""
+
+DARTED = "darted"
+"""How a seam's fullness is taken up that darts at one place take: all other ways are spread along the seam."""
+
 MARK_KINDS = ("crease", "place", "dart", "gather", "tuck", "fastening")
 
 
@@ -49,7 +55,8 @@ class Edge:
 
     ``waist_at_mm`` is where the waist level meets a seam edge, along the edge from its first point; ``None`` where
     it does not. ``reversed`` tells that the mate, run in its own loop order, walks the seam the other way. A ``pointed``
-    edge may meet a centre line at a point.
+    edge may meet a centre line at a point. ``across`` tells of an edge on a level seam whether it is the ``upper`` or the
+    ``lower`` edge of its panel, and ``opens_at`` of one along an opening within the half at which line that is.
     """
 
     name: str
@@ -60,6 +67,8 @@ class Edge:
     reversed: bool = False
     waist_at_mm: float | None = None
     pointed: bool = False
+    across: str = ""
+    opens_at: str = ""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -167,7 +176,8 @@ class Seam:
     """One seam between two panels, with its letter and what truing did above and below the waist.
 
     Its front edge is longer than its back edge by ``fullness_mm``, which is taken up as ``how`` tells: ``pleated``,
-    ``gathered``, ``tucked`` or ``eased``.
+    ``gathered``, ``tucked``, ``eased`` or ``darted``. ``line`` names the line of the draft that both edges lie on, ``onto``
+    those that the seam ends on or is cut by: it is sewn before them.
     """
 
     name: str
@@ -178,6 +188,8 @@ class Seam:
     below: EndShift | None = None
     fullness_mm: float = 0.0
     how: str = ""
+    line: str = ""
+    onto: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,7 +197,8 @@ class Opening:
     """Where a garment opens, told of the whole garment.
 
     ``at`` is the line it stands at, such as ``center front``, and ``edge`` the name of the edges there. It is ``closed``
-    with ``lacing``, ``pins``, ``buttons``, ``hooks`` or ``ties``. Closed, the edges stand ``width_mm`` apart at the waist, or
+    with ``lacing``, ``pins``, ``buttons``, ``hooks`` or ``ties``. It stands ``times`` in the garment: one along a seam opens
+    it on both sides of the body. Closed, the edges stand ``width_mm`` apart at the waist, or
     each half runs ``overlap_mm`` past the line. ``widths`` are (mm above the waist along the line, mm from edge to edge) of
     one that is not equally wide. ``behind`` names the piece that lies under it, if one does.
     """
@@ -197,6 +210,7 @@ class Opening:
     overlap_mm: float = 0.0
     widths: tuple[tuple[float, float], ...] = ()
     behind: str = ""
+    times: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,7 +219,7 @@ class Girth:
 
     ``body_mm``, ``base_mm``, ``ease_mm``, ``reduction_mm`` and ``altered_mm``, what a fitting took in, are of the whole
     garment. ``body_mm`` is the body's own girth at a level where one was measured; ``base_mm`` is what ease and reduction
-    are counted from at the two levels that the block stands on, as a rule the same.
+    are counted from at the two levels that the block stands on: as a rule the same, on a traced block the block's own.
 
     ``takes`` hold those of darts and what is turned in at slits beside those of seams. ``let_in`` gives each piece that is
     let in at the level and its width there; ``turned_in_mm`` of that only fills what the slits took.

@@ -6,7 +6,8 @@
   ``back close: drop`` takes one out;
 * the steps are changed by the orders under ``changes``;
 * ``sources`` are added to: what the numbers of the base rest on, they still rest on;
-* everything else that is given stands in the place of the base's: ``makes``, ``period``, ``about``, ``needs``, ``watch``.
+* everything else that is given stands in the place of the base's: ``block``, ``makes``, ``period``, ``about``, ``needs``,
+  ``watch``.
 
 ``name`` must be given, for two garments of one name would be mixed up. Values keep the places where they stand, so that
 what is wrong with them is told there. A base may be based on another in its turn, at most :data:`DEEPEST` in a row.
@@ -14,12 +15,13 @@ what is wrong with them is told there. A base may be based on another in its tur
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from pathlib import PurePath
+from types import MappingProxyType
 
 from fanblock.problems import Place, Problem, RecipeError, nearest
-from fanblock.recipe.bases import Base, Bases
+from fanblock.recipe.bases import Base, Bases, Drawings
 from fanblock.recipe.changes import Rewritten, changed, merged
 from fanblock.recipe.findings import Findings
 from fanblock.recipe.notes import line_of
@@ -38,12 +40,13 @@ class Whole:
     """A recipe's table with all that it is based on put into it.
 
     ``based_on`` names the recipes under it, the nearest first; ``rewritten`` are the steps and dials it changed, which
-    must come out different.
+    must come out different. ``drawings`` finds, for every file that went into it, the drawings named there.
     """
 
     table: Table
     based_on: tuple[str, ...] = ()
     rewritten: tuple[Rewritten, ...] = ()
+    drawings: Mapping[str, Drawings] = field(default_factory=lambda: MappingProxyType({}))
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +76,7 @@ def whole(table: Table, row: Row, bases: Bases, read_base: ReadBase) -> Whole:
     if findings.problems:
         raise RecipeError(findings.problems)
     said = named.value.text.strip() if isinstance(named.value, Text) else ""
-    return Whole(made.table, (said, *under.based_on), made.rewritten)
+    return Whole(made.table, (said, *under.based_on), made.rewritten, under.drawings)
 
 
 def check_alone(table: Table, findings: Findings) -> None:
@@ -87,10 +90,10 @@ def check_alone(table: Table, findings: Findings) -> None:
 def hinted(problem: Problem, file: str) -> Problem:
     """Return a problem met in ``file``; where it stands in another file, that of a base, with how to mend it from here.
 
-    The base was sound by itself, so it is what ``file`` changes that has made the problem.
+    The base was sound by itself, so it is what ``file`` changes that has made the problem; a drawing has only itself.
     """
     place = problem.place
-    if place is None or place.file == file:
+    if place is None or place.file == file or problem.code.startswith("drawing"):
         return problem
     name = problem.where.removeprefix("dials › ")
     mend = f"or write `{name}: {DROP}` under `dials`" if problem.code == "unused-dial" else f"under `{CHANGES}`"
@@ -134,8 +137,8 @@ def _made(table: Table, base: Table, from_: Base, findings: Findings) -> Whole:
     if steps is not None:
         what = f"the steps are those of {_called(from_.file)}, on which this recipe is based."
         findings.wrong("steps-twice", "steps", what, f"Say what differs under `{CHANGES}`.", steps.place)
-    if changes is None and own_dials is None and steps is None:
-        what = f"only words differ from {_called(from_.file)}: neither `{CHANGES}` nor `dials` stands here."
+    if changes is None and own_dials is None and steps is None and table.entry("block") is None:
+        what = f"only words differ from {_called(from_.file)}: none of `{CHANGES}`, `dials` and `block` stands here."
         findings.wrong("nothing-changed", BASED_ON, what, "Say what differs.", table.place)
     _check_units(table, base, from_, findings)
     entries: list[Entry] = []

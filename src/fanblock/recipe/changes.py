@@ -68,7 +68,7 @@ def step_names(steps: tuple[Node, ...]) -> tuple[str, ...]:
     names = []
     for name, node in zip(kinds, steps, strict=True):
         met[name] += 1
-        own = _seam_name(node) if name == "seam" else ""
+        own = _seam_name(node) if name in {"seam", "level seam"} else ""
         names.append(own or (f"{name} {met[name]}" if name and often[name] > 1 else name))
     return tuple(names)
 

@@ -100,7 +100,9 @@ def _flow(value: Any) -> str:
     if isinstance(value, Position):
         return position_text(value)
     if is_dataclass(value) and not isinstance(value, Length | Share | Dial | Height | Around | Extent):
-        given = ((key_of(field), getattr(value, field.name)) for field in fields(value))
+        given = (
+            (key_of(field), getattr(value, field.name)) for field in fields(value) if not field.metadata.get("unsaid")
+        )
         return "{" + ", ".join(f"{key}: {_flow(item)}" for key, item in given if item not in ("", None)) + "}"
     return _text(value)
 

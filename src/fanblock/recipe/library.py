@@ -6,7 +6,7 @@ from pathlib import Path
 
 from fanblock.ownfile import Shelf, own_bytes
 from fanblock.problems import RecipeError
-from fanblock.recipe.bases import Base, bases_beside, shipped_base
+from fanblock.recipe.bases import Base, bases_beside, drawings_beside, shipped_base
 from fanblock.recipe.model import Recipe
 from fanblock.recipe.reading import read_source
 from fanblock.shipped import recipe_ids, recipe_text
@@ -26,7 +26,8 @@ def open_recipe(id_or_path: str) -> Recipe:
     if id_or_path in recipe_ids():
         return _shipped(id_or_path)
     text, path = own_bytes(id_or_path, _shelf()), Path(id_or_path)
-    return read_source(Base(text, id_or_path, str(path.resolve()), bases_beside(id_or_path)), path.stem)
+    beside = bases_beside(id_or_path), drawings_beside(id_or_path)
+    return read_source(Base(text, id_or_path, str(path.resolve()), *beside), path.stem)
 
 
 def _shipped(recipe_id: str) -> Recipe:

@@ -7,8 +7,11 @@ from fanblock.recipe.findings import Findings
 from fanblock.recipe.stepreading import ReadStep
 from fanblock.steps.table import DIVIDES, ON_BLOCK, ON_PANELS, SEPARATES
 
-ONCE = frozenset({"top edge", "hem", "tabs", "grain", "notches", "allowances"})
+ONCE = frozenset({"top edge", "hem", "sleeve", "tabs", "grain", "notches", "allowances", "binding"})
 """Steps that say all they have to say in one place; a second would silently undo the first."""
+
+NOT_ON_BANDS = frozenset({"busk", "eyelets", "gusset", "lining", "shaping bones", "tabs"})
+"""Steps on panels that want a waist, or a block of waist and bust to be placed on."""
 
 NEEDED = ("top edge", "hem")
 """Steps without which there is nothing to cut along."""
@@ -52,7 +55,7 @@ def check_band_order(steps: tuple[ReadStep, ...], whole: bool, steps_place: Plac
         what = f"the band is divided a second time (first in step {dividing[0].number})."
         findings.wrong("step-twice", step.where, what, "Keep one `pieces`.", step.place)
     for step in steps:
-        if step.kind.stage in (ON_BLOCK, SEPARATES) or step.kind.name == "tabs":
+        if step.kind.stage in (ON_BLOCK, SEPARATES) or step.kind.name in NOT_ON_BANDS:
             what = "has no place on a band, which knows no waist and no bust."
             findings.wrong("step-block", step.where, what, "Take it out, or take out `block`.", step.place)
         elif dividing and step.number < dividing[0].number:

@@ -2,8 +2,9 @@
 
     amount   12 mm · 1.5 cm · 2 1/4 in · -5 mm · 3% · 3% of waist · a dial's name
     extent   neck · 62 cm · 120% of neck · a dial's name, then ± an amount
-    height   waist · bust · held bust · underarm · hem · top edge · 33% · 73% of back length, then ± an amount
-    around   center front · side · center back · lacing edge · a seam's name · 24%, then ± an amount
+    height   waist · bust · held bust · underarm · hem · top edge · 33% · 73% of back length · a level seam's name,
+             then ± an amount
+    around   center front · side · center back · lacing edge · lacing edge front · a seam's name · 24%, then ± an amount
 
 What cannot be read raises :class:`fanblock.recipe.phrase.UnreadableError`: what was met and what is needed.
 """
@@ -24,7 +25,18 @@ from fanblock.recipe.phrase import (
     respelled,
     tidy,
 )
-from fanblock.terms import LANDMARK_AROUNDS, LANDMARK_HEIGHTS, Amount, Around, Dial, Extent, Height, Length, Share
+from fanblock.terms import (
+    LACING_EDGE,
+    LANDMARK_AROUNDS,
+    LANDMARK_HEIGHTS,
+    Amount,
+    Around,
+    Dial,
+    Extent,
+    Height,
+    Length,
+    Share,
+)
 from fanblock.units import parse_length, shown
 
 NEEDS_AMOUNT = "an amount such as `12 mm`, `3/4 in`, `3% of waist` or the name of a dial"
@@ -145,9 +157,9 @@ def parse_height(text: str, vocabulary: Vocabulary) -> Height:
         of, rest = _measure(rest, vocabulary, text) if is_of else ("", rest)
         plus, plus_sign = _plus(rest, words, vocabulary, NEEDS_HEIGHT, text)
         return Height(share=Share(0.0 + sign * ratio, of), plus=plus, sign=plus_sign)
-    found = leading_word(words, LANDMARK_HEIGHTS)
+    found = leading_word(words, vocabulary.levels) or leading_word(words, LANDMARK_HEIGHTS)
     if found is None:
-        raise _no_word(text, words, NEEDS_HEIGHT, LANDMARK_HEIGHTS)
+        raise _no_word(text, words, NEEDS_HEIGHT, (*LANDMARK_HEIGHTS, *vocabulary.levels))
     plus, plus_sign = _plus(found[1], found[0], vocabulary, NEEDS_HEIGHT, text)
     return Height(landmark=found[0], plus=plus, sign=plus_sign)
 
@@ -171,7 +183,8 @@ def parse_around(text: str, vocabulary: Vocabulary) -> Around:
         plus, plus_sign = _plus(rest, words, vocabulary, NEEDS_AROUND, text)
         return Around(ratio=ratio, plus=plus, sign=plus_sign)
     known = (*LANDMARK_AROUNDS, *vocabulary.seams)
-    found = leading_word(words, vocabulary.seams) or leading_word(respelled(words), LANDMARK_AROUNDS)
+    laced = tuple(f"{LACING_EDGE} {name}" for name in vocabulary.seams)
+    found = leading_word(words, (*vocabulary.seams, *laced)) or leading_word(respelled(words), LANDMARK_AROUNDS)
     if found is None:
         raise _no_word(text, words, NEEDS_AROUND, known)
     plus, plus_sign = _plus(found[1], found[0], vocabulary, NEEDS_AROUND, text)

@@ -30,11 +30,15 @@ _MOST_PERCENT = 1000.0
 
 @dataclass(frozen=True, slots=True)
 class Vocabulary:
-    """The names a recipe's texts may use, and the unit of a bare number (empty when there is none)."""
+    """The names a recipe's texts may use, and the unit of a bare number (empty when there is none).
+
+    ``seams`` are upright seams, which may stand for an around, and ``levels`` level ones, which may stand for a height.
+    """
 
     units: str = ""
     dials: tuple[str, ...] = ()
     seams: tuple[str, ...] = ()
+    levels: tuple[str, ...] = ()
     measures: tuple[str, ...] = ()
 
 

@@ -8,7 +8,8 @@ the steps say about one another and about the dials.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from typing import Literal
 
 from fanblock.draft.band import BandSpec
@@ -81,7 +82,8 @@ def read_source(source: Base, id: str = "") -> Recipe:  # noqa: A002
 def _whole(source: Base, row: Row) -> Whole:
     table = read_yaml(source.text, source.file, RecipeError)
     _read_format(table, source.file)
-    return whole(table, row, source.bases, _sound_base)
+    made = whole(table, row, source.bases, _sound_base)
+    return replace(made, drawings=MappingProxyType({**made.drawings, source.file: source.drawings}))
 
 
 def _sound_base(base: Base, row: Row) -> Whole:
@@ -103,7 +105,7 @@ def _recipe(made: Whole, file: str, id: str) -> Recipe:  # noqa: A002
         is_band = table.get("block") is not None and block_kind(table.get("block")) is BandSpec
         in_order = check_band_order if is_band else check_order
         in_order(steps, len(steps) == len(steps_node), steps_node.place, findings)
-    block = read_block(table.get("block"), findings)
+    block = read_block(table.get("block"), made.drawings, findings)
     if isinstance(top, _Top):
         check_needs(top.needs, table, findings)
         sources, watch = read_sources(top.sources, findings), read_lines(top.watch, "watch", findings)
@@ -162,6 +164,7 @@ def _vocabulary(table: Table) -> Vocabulary:
         units=units.text if isinstance(units, Text) and units.text in UNITS else "",
         dials=tuple(sorted(dials.names)) if isinstance(dials, Table) else (),
         seams=seam_names(table.get("steps")),
+        levels=seam_names(table.get("steps"), "level seam"),
         measures=MEASURE_NAMES,
     )
 

@@ -7,23 +7,25 @@ from dataclasses import dataclass, replace
 
 from fanblock.draft.band import BandSpec
 from fanblock.draft.model import LACED
-from fanblock.draft.opening import is_missing
+from fanblock.draft.opening import is_missing, laced_at
 from fanblock.draft.starting import BlockSpec, stands_on
 from fanblock.pattern.model import SHOULDER
 from fanblock.problems import nearest
 from fanblock.recipe.booking import check_booked
 from fanblock.recipe.findings import Findings, Sighting
 from fanblock.recipe.phrase import NAME_REMEDY, is_name
+from fanblock.recipe.shapingrules import check_shaping
 from fanblock.recipe.stepreading import ReadStep
 from fanblock.steps.cut import Cut
 from fanblock.steps.hem import Hem
 from fanblock.steps.lacing_gap import LacingGap
+from fanblock.steps.level_seam import LevelSeam
 from fanblock.steps.open_front import OpenFront
 from fanblock.steps.opening import Opening
 from fanblock.steps.seam import Seam
 from fanblock.steps.separate import Separate
 from fanblock.steps.top_edge import TopEdge
-from fanblock.terms import LANDMARK_AROUNDS, LANDMARK_HEIGHTS, Around, Height, Length, Share
+from fanblock.terms import CENTERS, LACING_EDGE, LANDMARK_AROUNDS, LANDMARK_HEIGHTS, SIDE, Around, Height, Length, Share
 from fanblock.units import shown
 
 _DRAWN_HEIGHTS = ("hem", "top edge")
@@ -40,6 +42,7 @@ class Drawn:
 
     lines: frozenset[str] = frozenset()
     seams: tuple[str, ...] = ()
+    levels: tuple[str, ...] = ()
     gaps: frozenset[str] = frozenset()
     laced: frozenset[str] = frozenset()
     edges: frozenset[str] = frozenset()
@@ -50,6 +53,7 @@ def check_rules(steps: tuple[ReadStep, ...], findings: Findings, block: BlockSpe
     drawn = Drawn()
     band = block if isinstance(block, BandSpec) else None
     check_booked(steps, stands_on(block), findings)
+    check_shaping(steps, findings)
     _check_cuts(steps, findings)
     for step in steps:
         for sighting in step.sightings:
@@ -100,11 +104,18 @@ def _check_drawn(sighting: Sighting, drawn: Drawn, findings: Findings) -> None:
     if isinstance(term, Height) and term.landmark in _DRAWN_HEIGHTS and term.landmark not in drawn.lines:
         missing = f"the {term.landmark}"
         remedy = f"Move `{term.landmark}` before this step."
+    if isinstance(term, Height) and _is_level(term.landmark) and term.landmark not in drawn.levels:
+        missing = f"the level seam {shown(term.landmark)}"
+        remedy = "Move that seam before this step."
     if isinstance(term, Around) and is_missing(term, drawn.gaps, drawn.laced):
         missing = f"the {term.landmark}"
         remedy = "Put a `lacing gap` before this step."
-        if term.landmark != "lacing edge":
+        if not term.landmark.startswith(LACING_EDGE):
             remedy = "Put an `opening` or an `open front` before this step."
+    elif isinstance(term, Around) and term.landmark == LACING_EDGE and len(drawn.laced) > 1:
+        words = sorted(f"`{LACING_EDGE} {at.removeprefix('center ')}`" for at in drawn.laced)
+        what = f"the garment laces in {len(words)} places, and this does not say which edge is meant."
+        findings.wrong("edge-unclear", sighting.where, what, f"Write {' or '.join(words)}.", sighting.place)
     if isinstance(term, Around) and _is_seam(term.landmark) and term.landmark not in drawn.seams:
         missing = f"the seam {shown(term.landmark)}"
         remedy = "Move that seam before this step."
@@ -114,7 +125,11 @@ def _check_drawn(sighting: Sighting, drawn: Drawn, findings: Findings) -> None:
 
 
 def _is_seam(landmark: str) -> bool:
-    return landmark != "" and landmark not in LANDMARK_AROUNDS
+    return landmark != "" and landmark not in LANDMARK_AROUNDS and not laced_at(landmark)
+
+
+def _is_level(landmark: str) -> bool:
+    return landmark != "" and landmark not in LANDMARK_HEIGHTS
 
 
 def _with_step(step: ReadStep, drawn: Drawn, findings: Findings) -> Drawn:
@@ -124,6 +139,9 @@ def _with_step(step: ReadStep, drawn: Drawn, findings: Findings) -> Drawn:
     if isinstance(options, Seam):
         _check_seam_name(step, options.name, drawn, findings)
         return replace(drawn, seams=(*drawn.seams, options.name))
+    if isinstance(options, LevelSeam):
+        _check_seam_name(step, options.name, drawn, findings)
+        return replace(drawn, levels=(*drawn.levels, options.name))
     if isinstance(options, TopEdge | Hem):
         for spec in options.edges:
             _check_edge_name(step, spec.name, drawn, findings)
@@ -136,8 +154,10 @@ def _with_step(step: ReadStep, drawn: Drawn, findings: Findings) -> Drawn:
 def _with_opening(step: ReadStep, options: LacingGap | Opening | OpenFront, drawn: Drawn, findings: Findings) -> Drawn:
     at = "center front" if isinstance(options, OpenFront) else options.at
     if at in drawn.gaps:
-        what = f"the garment opens at {at} already."
-        findings.wrong("step-twice", step.where, what, "Keep one of the two steps.", step.place)
+        what = f"there is a lacing gap at {at} already." if at in drawn.laced else f"the garment opens at {at} already."
+        findings.wrong("step-twice", step.where, what, "Keep one of them.", step.place)
+    if isinstance(options, LacingGap):
+        _check_laced(step, at, drawn, findings)
     if isinstance(options, Opening) and options.overlap != Length(0.0) and drawn.lines:
         what = f"runs past the {at}, but stands after `{min(drawn.lines)}`, which ends there."
         findings.wrong("step-order", step.where, what, "Move it before the top edge and the hem.", step.place)
@@ -145,12 +165,24 @@ def _with_opening(step: ReadStep, options: LacingGap | Opening | OpenFront, draw
     return replace(drawn, gaps=drawn.gaps | {at}, laced=drawn.laced | ({at} if laced else set()))
 
 
+def _check_laced(step: ReadStep, at: str, drawn: Drawn, findings: Findings) -> None:
+    """Note a lacing gap at the side before there is an outline, or at a seam that has not been drawn."""
+    where, place = f"{step.where} › at", step.place_of("at")
+    if at == SIDE:
+        for line in (line for line in _DRAWN_HEIGHTS if line not in drawn.lines):
+            what = f"the {line} has not been drawn before this step, so nobody knows how far the opening goes."
+            findings.wrong("not-drawn", where, what, f"Move `{line}` before this step.", place)
+    elif at not in CENTERS and at not in drawn.seams:
+        what = f"there is no seam {shown(at)} before this step."
+        findings.wrong("not-drawn", where, what, nearest(at, (*CENTERS, SIDE, *drawn.seams)), place)
+
+
 def _check_edge_name(step: ReadStep, name: str, drawn: Drawn, findings: Findings) -> None:
     where, place = f"{step.where} › edges", step.place_of("edges")
     if name in LANDMARK_AROUNDS or (name in LANDMARK_HEIGHTS and name not in _FREE_FOR_EDGES):
         what = f"{shown(name)} is the name of a place on every block."
         findings.wrong("name-taken", where, what, f"Name the edge otherwise, such as “{name} edge”.", place)
-    elif name in drawn.seams or name in drawn.edges:
+    elif name in (*drawn.seams, *drawn.levels) or name in drawn.edges:
         what = f"something called {shown(name)} has been drawn already."
         findings.wrong("name-twice", where, what, "Give every edge and seam a name of its own.", place)
     elif not is_name(name):
@@ -159,7 +191,7 @@ def _check_edge_name(step: ReadStep, name: str, drawn: Drawn, findings: Findings
 
 def _check_seam_name(step: ReadStep, name: str, drawn: Drawn, findings: Findings) -> None:
     where, place = f"{step.where} › name", step.place_of("name")
-    if name in drawn.seams:
+    if name in (*drawn.seams, *drawn.levels):
         what = f"there is a seam {shown(name)} already."
         findings.wrong("name-twice", where, what, "Give every seam a name of its own.", place)
     elif name in drawn.edges:

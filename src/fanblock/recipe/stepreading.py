@@ -61,11 +61,14 @@ def trail(number: int, name: str) -> str:
     return f"step {number} ({name})"
 
 
-def seam_names(node: Node | None) -> tuple[str, ...]:
-    """Return the names of all seams a list of steps draws, as far as they can be seen before it is read."""
+def seam_names(node: Node | None, step: str = "seam") -> tuple[str, ...]:
+    """Return the names of all seams a list of steps draws, as far as they can be seen before it is read.
+
+    ``step`` is the step that draws them: ``seam`` or ``level seam``.
+    """
     names = []
     for item in node if isinstance(node, Listing) else ():
-        seam = item.get("seam") if isinstance(item, Table) else None
+        seam = item.get(step) if isinstance(item, Table) else None
         name = seam.get("name") if isinstance(seam, Table) else None
         if isinstance(name, Text) and name.text.strip():
             names.append(name.text.strip())

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from fanblock.block.bowed import BowBlock
 from fanblock.block.guide import levelled
 from fanblock.block.lean import center_lean_deg
-from fanblock.block.ruled import Block
 from fanblock.geometry.bezier import fit, polyline
 from fanblock.geometry.curve import Points
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
@@ -25,7 +25,7 @@ MARGIN_MM = 22.0
 WORDS_MM = 3.6
 
 
-def block_sheet(block: Block, body: Body) -> Drawing:
+def block_sheet(block: BowBlock, body: Body) -> Drawing:
     """Return the block at true scale: both centres, waist and bust, rulings every 10 %, levels every 25 %,
     the side.
 
@@ -45,7 +45,7 @@ def block_sheet(block: Block, body: Body) -> Drawing:
     return Drawing(f"block of {body.name}", float(width), float(height) + title_mm, groups)
 
 
-def _lines(block: Block) -> Iterator[Stroke]:
+def _lines(block: BowBlock) -> Iterator[Stroke]:
     for share in (0.25, 0.5, 0.75):
         yield Stroke(fit(block.level(share)), "guide", f"{share:.0%} level")
     for around in np.linspace(0.1, 0.9, 9):
@@ -57,11 +57,11 @@ def _lines(block: Block) -> Iterator[Stroke]:
         yield Stroke(_ruling(block, around), "cut", name)
 
 
-def _ruling(block: Block, around: float) -> Points:
+def _ruling(block: BowBlock, around: float) -> Points:
     return polyline(block.at(np.array([around, around]), np.array([0.0, 1.0])))
 
 
-def _words(block: Block, body: Body) -> Iterator[Words]:
+def _words(block: BowBlock, body: Body) -> Iterator[Words]:
     units = body.units
     whole = {"WAIST": (0.0, block.half_waist_mm, -6.0), "BUST": (1.0, block.half_bust_mm, 2.4)}
     for name, (height, half, off) in whole.items():
@@ -77,7 +77,7 @@ def _words(block: Block, body: Body) -> Iterator[Words]:
     yield _upright(block, block.side_ratio, "side", -1.4)
 
 
-def _along(block: Block, around: float, height: float, off_mm: float, says: str, bold: bool) -> Words:
+def _along(block: BowBlock, around: float, height: float, off_mm: float, says: str, bold: bool) -> Words:
     (x, y), (dx, dy) = block.at(around, height), block.around_slope(around, height)
     size = float(np.hypot(dx, dy))
     nx, ny = -float(dy) / size, float(dx) / size
@@ -85,13 +85,13 @@ def _along(block: Block, around: float, height: float, off_mm: float, says: str,
     return Words(says, float(x) + off_mm * nx, float(y) + off_mm * ny, WORDS_MM if bold else 2.8, "start", angle, bold)
 
 
-def _upright(block: Block, around: float, says: str, off_mm: float) -> Words:
+def _upright(block: BowBlock, around: float, says: str, off_mm: float) -> Words:
     (x, y), (dx, dy) = block.at(around, 0.5), block.ruling_direction(around)
     angle = float(np.degrees(np.arctan2(dy, dx)))
     return Words(says, float(x + off_mm * dy), float(y - off_mm * dx), WORDS_MM, "middle", angle)
 
 
-def _title(block: Block, body: Body, top: float, room: float) -> Iterator[Words]:
+def _title(block: BowBlock, body: Body, top: float, room: float) -> Iterator[Words]:
     turn = float(np.degrees(abs(block.turn_rad)))
     tilts = [
         f"{format_length(abs(tilt.take_mm), body.units)} {'taken out' if tilt.take_mm > 0 else 'let in'} at the "

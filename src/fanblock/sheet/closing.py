@@ -3,18 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from fanblock.pattern.model import LACING, OPEN_KINDS, Edge, Opening, Panel, Pattern
 from fanblock.sheet import phrases
+from fanblock.terms import SIDE
 from fanblock.units import format_length
 
 DONE = {"lacing": "laced", "pins": "pinned", "buttons": "buttoned", "hooks": "hooked", "ties": "tied"}
 """What is done to an opening by what closes it."""
 
 
+AT = {"center front": "in front", "center back": "behind"}
+"""Where an opening stands, for a short word; one along a seam stands on either side."""
+
+
+def at_words(opening: Opening) -> str:
+    """Return where an opening stands: ``at the centre back``, ``at each side``, ``at the side back on each side``."""
+    if opening.times == 1:
+        return f"at the {phrases.prose(opening.at)}"
+    return "at each side" if opening.at == SIDE else f"at the {phrases.prose(opening.at)} on each side"
+
+
 def opening_of(pattern: Pattern, edge: Edge) -> Opening:
     """Return the opening that an open edge belongs to."""
     named = [one for one in pattern.openings if edge.name == one.edge or edge.name.startswith(f"{one.edge} ")]
+    if edge.opens_at:
+        named = [one for one in pattern.openings if one.at == edge.opens_at]
     if named:
         return named[0]
     return Opening(phrases.center_of(edge), edge.name, "lacing", pattern.gap_mm)
@@ -29,15 +44,17 @@ def open_edges(pattern: Pattern) -> list[tuple[Panel, Edge, Opening]]:
 
 
 def sewing_words(pattern: Pattern) -> Iterator[str]:
-    """Yield what is done at every opening, once for each of its pieces."""
-    seen = set()
+    """Yield what is done at every opening, with all of its pieces."""
+    pieces: dict[Opening, list[int]] = {}
     for panel, edge, opening in open_edges(pattern):
-        if (panel.name, opening.edge) in seen:
-            continue
-        seen.add((panel.name, opening.edge))
-        place = phrases.prose(opening.at if opening.at else phrases.center_of(edge))
+        known = opening if opening.at else replace(opening, at=phrases.center_of(edge))
+        numbers = pieces.setdefault(known, [])
+        if panel.number not in numbers:
+            numbers.append(panel.number)
+    for opening, numbers in pieces.items():
+        which = f"piece {numbers[0]}" if len(numbers) == 1 else f"pieces {phrases.listed(numbers)}"
         yield (
-            f"The open edges at the {place} (piece {panel.number}) are not sewn: they are finished and "
+            f"The open edges {at_words(opening)} ({which}) are not sewn: they are finished and "
             f"{_closed(pattern, opening)}."
         )
 
@@ -77,11 +94,17 @@ def toile_words(pattern: Pattern) -> Iterator[str]:
             yield f"Close it at the {place} with pins, edge to edge."
 
 
-def laced_mm(pattern: Pattern) -> float:
-    """Return how far apart the edges stand where the garment laces, all lacings together."""
-    if not pattern.openings:
-        return pattern.gap_mm
-    return sum(opening.width_mm for opening in pattern.openings if opening.closed == "lacing")
+def laced_words(pattern: Pattern) -> str:
+    """Return how far apart the lacing edges stand when they are laced; of several lacings each with its place."""
+    units = pattern.body.units
+    laced = [opening for opening in pattern.openings if opening.closed == "lacing"]
+    laced = laced or [Opening("", "", "lacing", pattern.gap_mm)]
+    if not any(opening.width_mm for opening in laced):
+        return "until the edges meet"
+    if len(laced) == 1 and laced[0].times == 1:
+        return f"with {format_length(laced[0].width_mm, units)} between the edges"
+    apart = [f"{format_length(opening.width_mm, units)} {at_words(opening)}" for opening in laced]
+    return f"with {phrases.listed(apart)} between the edges"
 
 
 def tape_rows(pattern: Pattern) -> Iterator[tuple[str, str]]:
@@ -94,7 +117,7 @@ def tape_rows(pattern: Pattern) -> Iterator[tuple[str, str]]:
         elif opening.overlap_mm:
             yield f"how far the halves lie over each other at the {place}", format_length(2.0 * opening.overlap_mm, units)
         elif opening.width_mm and opening.closed == "lacing":
-            where = f" at the {place}" if len(pattern.openings) > 1 else ""
+            where = f" {at_words(opening)}" if len(pattern.openings) > 1 or opening.times > 1 else ""
             yield f"gap left open where it laces{where}, at the waist", format_length(opening.width_mm, units)
         elif opening.width_mm:
             yield f"left open at the {place}, at the waist", format_length(opening.width_mm, units)
@@ -113,7 +136,11 @@ def waist_words(pattern: Pattern) -> str:
         return ""
     laced = not pattern.openings or all(one.closed == "lacing" for one in pattern.openings if one.width_mm)
     what = "is gap" if laced else "stands open"
-    return f", of which {format_length(pattern.gap_mm, pattern.body.units)} {what}"
+    units = pattern.body.units
+    wide = [opening for opening in pattern.openings if opening.width_mm]
+    each = ", ".join(f"{format_length(one.width_mm, units)} {AT.get(one.at, 'a side')}" for one in wide)
+    told = f" ({each})" if any(one.times > 1 for one in wide) else ""
+    return f", of which {format_length(pattern.gap_mm, units)} {what}{told}"
 
 
 def along_words(pattern: Pattern, place: str, edge: Edge | None) -> str:

@@ -13,6 +13,7 @@ from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.ink import Box
 from fanblock.sheet.joining import JOIN, LONG
 from fanblock.sheet.key import key
+from fanblock.sheet.listpages import list_pages
 from fanblock.sheet.pagemap import page_map
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table, text_area
@@ -31,7 +32,7 @@ FOOT_MM = 9.0
 
 def cover(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> tuple[Drawing, ...]:
     """Return the cover pages for a pattern printed as ``drawing`` over the pages of ``plan``."""
-    more = _more(pattern, paper)
+    more = (*_more(pattern, paper), *list_pages(pattern, paper))
     if not pattern.sound:
         more = tuple(replace(page, groups=(*page.groups, _not_sound(paper))) for page in more)
     return (_first(pattern, paper, drawing, plan), *more)

@@ -19,7 +19,7 @@ from fanblock.sheet.piece import Piece
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing
-    from ezdxf.layouts import BlockLayout
+    from ezdxf.layouts.blocklayout import BlockLayout
 
 BOUNDARY, TURN, CURVE, NOTCH, MIRROR, GRAIN, INNER, CUT, DRILL, SEW, REMARK = (
     "1", "2", "3", "4", "6", "7", "8", "11", "13", "14", "15",
@@ -29,7 +29,7 @@ BOUNDARY, TURN, CURVE, NOTCH, MIRROR, GRAIN, INNER, CUT, DRILL, SEW, REMARK = (
 CAPITALS = 0.66
 """Height of capitals, which is a text's height in DXF, as a share of the font's size."""
 
-_TEXT_MM, _REMARK_MM, _STEP, _APART_MM, _LETTER = 4.0, 2.5, 1.6, 40.0, 0.95
+_TEXT_MM, _REMARK_MM, _STEP, _APART_MM, _LETTER = 4.0, 2.5, 1.6, 40.0, 0.75
 """Heights of the texts that stand below a piece, their step and the widest letter in heights; clear space between pieces."""
 
 

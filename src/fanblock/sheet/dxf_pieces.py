@@ -28,7 +28,7 @@ from fanblock.sheet import phrases
 from fanblock.sheet.drawing import Words
 from fanblock.sheet.piece import Piece, ticks_of
 from fanblock.sheet.sevenbit import repeated, seven_bit, short_name
-from fanblock.sheet.telling import telling
+from fanblock.sheet.telling import half_of
 from fanblock.tolerances import EXCHANGE_MM, STRAIGHT_MM
 from fanblock.version import __version__
 
@@ -247,8 +247,8 @@ def _closes(panel: Panel) -> bool:
 
 def _inner(panel: Panel) -> Iterator[Points]:
     """Lines that are drawn and not cut: levels, marks, the stitching of channels."""
-    for name in ("waist", "bust"):
-        yield from (part.points for part in panel.levels.get(name, ()))
+    for parts in panel.levels.values():
+        yield from (part.points for part in parts)
     yield from (mark.curve.points for mark in panel.marks)
     yield from (row.points for channel in panel.channels for row in channel.rows)
 
@@ -303,7 +303,7 @@ def _remarks(panel: Panel, pattern: Pattern, names: dict[str, str]) -> Iterator[
     else:
         yield "boundary: finished line, no allowance"
     yield f"{names[panel.name]}; {pattern.title.garment}; for {pattern.title.wearer}; {phrases.stamp(pattern.title)}"
-    yield f"{telling(pattern).half}; y is up; grain as drawn"
+    yield f"{half_of(panel, pattern)}; y is up; grain as drawn"
     yield "; ".join(f"{layer}: cut {count}" for layer, count in phrases.layer_counts(panel))
     for edge in panel.edges:
         width = panel.allowances.get(edge.name, 0.0)

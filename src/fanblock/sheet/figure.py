@@ -104,6 +104,8 @@ def _back(place: Put, numbers: dict[str, int]) -> Iterator[Stroke | Words]:
     if "arm length" in numbers:
         run = [(17.6, 139.0), (24.0, 127.0), (26.4, 106.0), (29.6, 80.0)]
         yield Stroke(smooth(place(run)), "stitch", "arm length")
+    if "shoulder to elbow" in numbers:
+        yield from _double(place([(19.2, 137.6), (22.6, 127.0), (24.6, 109.0)]))
     for mirror in (-1.0, 1.0):
         blade = [(10.5, 128.5), (8.0, 125.5), (8.6, 121.5)]
         yield Stroke(smooth(place(blade, mirror)), "guide", "shoulder blade")
@@ -116,6 +118,8 @@ _FRONT_TAPES = (
     ("bust to waist at side", ((14.4, BUST_Y - 0.4), (12.4, WAIST_Y))),
     ("underarm", ((-17.2, 126.0), (-13.4, WAIST_Y))),
     ("underbust height", ((7.4, 110.0), (7.4, WAIST_Y - 0.6))),
+    ("upper chest height", ((-5.2, 124.8), (-5.2, WAIST_Y - 0.9))),
+    ("raised waist height", ((-11.4, 106.3), (-11.4, WAIST_Y - 0.3))),
     ("front arc", ((-16.2, BUST_Y + 1.8), (-8.0, BUST_Y + 1.1), (0.0, BUST_Y + 0.9), (8.0, BUST_Y + 1.1),
                    (16.2, BUST_Y + 1.8))),
     ("shoulder", ((7.0, 143.6), (15.8, 140.4))),
@@ -133,6 +137,7 @@ _FRONT_GIRTHS = (
     ("hip", HIP_Y, -18.2, 18.2, -1.4),
     ("belly", 91.0, -15.7, 15.7, -1.3),
     ("upper chest", 125.6, -16.6, 16.6, -0.9),
+    ("raised waist", 106.8, -13.6, 13.6, -1.2),
     ("across front", 131.0, -15.0, 15.0, 0.0),
     ("neck", 144.6, -5.3, 5.3, -1.6),
     ("upper arm", 122.0, 16.4, 22.9, -0.3),
@@ -149,9 +154,12 @@ _FRONT_SPOTS = {
     "bust to waist at side": (16.6, 107.0),
     "underarm": (-18.2, 111.0),
     "front arc": (10.6, 121.4),
-    "underbust": (-9.4, 107.3),
+    "underbust": (-8.2, 108.7),
     "underbust height": (9.4, 104.8),
     "upper chest": (-11.6, 126.8),
+    "upper chest height": (-7.4, 121.4),
+    "raised waist": (16.4, 102.8),
+    "raised waist height": (-15.6, 103.6),
     "hip": (8.0, 83.2),
     "belly": (-7.5, 91.4),
     "front length": (8.2, 127.6),
@@ -168,7 +176,8 @@ _BACK_SPOTS = {
     "back length": (-5.0, 123.6),
     "hip depth": (21.6, 92.0),
     "across back": (7.0, 132.0),
-    "arm length": (28.8, 108.0),
+    "arm length": (29.6, 96.0),
+    "shoulder to elbow": (27.6, 118.0),
 }
 """Where the numbers stand, in centimetres of the body."""
 

@@ -7,9 +7,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from html import escape
 
+from fanblock.block.bowed import BowBlock
 from fanblock.block.guide import Guide, guide_of
 from fanblock.block.guide_words import Chapter, chapters_of
-from fanblock.block.ruled import Block
 from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.font import width_mm
 from fanblock.sheet.ink import Box
@@ -25,7 +25,7 @@ from fanblock.wearer.body import Body
 _TEXT_MM, _TABLE_MM, _BESIDE_MM = 3.3, 3.2, 10.0
 
 
-def guide_pages(block: Block, body: Body, paper: Paper) -> tuple[Drawing, ...]:
+def guide_pages(block: BowBlock, body: Body, paper: Paper) -> tuple[Drawing, ...]:
     """Return pages that tell how to draw the block by hand, a small plan first; they keep within the
     printable part.
 
@@ -77,34 +77,36 @@ def _points(guide: Guide, chapter: Chapter, area: Box, top: float) -> tuple[Item
     return items, low
 
 
-def guide_html(block: Block, body: Body) -> str:
+def guide_html(block: BowBlock, body: Body) -> str:
     """Return the same as one HTML page that needs nothing from anywhere else."""
-    guide = guide_of(block, body.units)
     head = f"Drawing the block of {body.name} by hand"
-    parts = [f"<h1>{escape(head)}</h1>"]
-    picture = inline_svg(plan_drawing(guide, 190.0, 110.0), "plan", "plan of the block")
-    parts.append(f"<figure>{picture}</figure>")
-    for chapter in chapters_of(guide):
-        lines = "".join(f"<p>{escape(line)}</p>" for line in chapter.lines)
-        parts.append(f"<section><h2>{escape(chapter.title)}</h2>{lines}</section>")
-    first, *rest = _point_rows(guide)
-    heads = "".join(f'<th class="n">{escape(cell)}</th>' for cell in first)
-    body_rows = "".join(
-        "<tr>" + "".join(f'<td class="n">{escape(cell)}</td>' for cell in row) + "</tr>" for row in rest
-    )
-    parts.append(f'<div class="wide"><table><tr>{heads}</tr>{body_rows}</table></div>')
     return "\n".join(
         (
             "<!DOCTYPE html>",
             '<html lang="en">',
             f'<head><meta charset="utf-8"/><title>{escape(head)}</title><style>{STYLE}</style></head>',
             "<body>",
-            *parts,
+            f"<h1>{escape(head)}</h1>",
+            *guide_sections(block, body),
             "</body>",
             "</html>",
             "",
         )
     )
+
+
+def guide_sections(block: BowBlock, body: Body) -> tuple[str, ...]:
+    """Return how to draw the block as parts of an HTML page: the plan, the chapters, the table of points."""
+    guide = guide_of(block, body.units)
+    picture = inline_svg(plan_drawing(guide, 190.0, 110.0), "plan", "plan of the block")
+    parts = [f"<figure>{picture}</figure>"]
+    for chapter in chapters_of(guide):
+        lines = "".join(f"<p>{escape(line)}</p>" for line in chapter.lines)
+        parts.append(f"<section><h2>{escape(chapter.title)}</h2>{lines}</section>")
+    first, *rest = _point_rows(guide)
+    heads = "".join(f'<th class="n">{escape(cell)}</th>' for cell in first)
+    rows = "".join("<tr>" + "".join(f'<td class="n">{escape(cell)}</td>' for cell in row) + "</tr>" for row in rest)
+    return (*parts, f'<div class="wide"><table><tr>{heads}</tr>{rows}</table></div>')
 
 
 def _point_rows(guide: Guide) -> Iterator[tuple[str, ...]]:

@@ -23,7 +23,7 @@ def joined(pattern: Pattern) -> Mapping[str, Panel]:
     """Return the panels by name, laid seam to seam in the block's frame, beginning with the first.
 
     At each seam the back piece is turned and slid until its waist point lies on the front piece's and both
-    seam edges point the same way to their far ends. Pieces are laid round the body; only one that nothing else joins is
+    seam edges point the same way to their far ends; where a lace joins two pieces they lie the gap apart. Pieces are laid round the body; only one that nothing else joins is
     laid against a shoulder. A panel that no seam joins stays where it was drawn. Pieces that are not cut from the block
     are not among them: see :func:`beside`.
     """
@@ -44,6 +44,9 @@ def joined(pattern: Pattern) -> Mapping[str, Panel]:
                 if other not in placed:
                     placed[other] = _beside(placed[name], pattern.by_name[other], seam)
                     waiting.append(other)
+            for other, laced in _laced(pattern, placed, name):
+                placed[other] = laced
+                waiting.append(other)
     return MappingProxyType({panel.name: placed[panel.name] for panel in panels})
 
 
@@ -55,9 +58,12 @@ def _band(pattern: Pattern, band: Band) -> Mapping[str, Panel]:
 
 
 def beside(pattern: Pattern, laid: Iterable[Panel]) -> tuple[Panel, ...]:
-    """Return the pieces that are not cut from the block, upright in a row at the right of those that are laid."""
+    """Return the pieces that are not cut from the block, upright in a row at the right of those that are laid.
+
+    The pieces of a layer of its own are not among them: they are the panels over again.
+    """
     points = np.vstack([panel.loop() for panel in laid])
-    added = [panel for panel in pattern.panels if panel.added]
+    added = [panel for panel in pattern.panels if panel.added and not panel.layer]
     return tuple(_row(added, float(points[:, 0].max()) + 2.0 * ROW_GAP_MM, float(points[:, 1].min())))
 
 
@@ -91,6 +97,30 @@ def _beside(placed: Panel, panel: Panel, seam: Seam) -> Panel:
     turn = np.angle(complex(*(far - anchor)) / complex(*(own_far - own_anchor)))
     matrix = np.array([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
     return moved_panel(panel, matrix, anchor - matrix @ own_anchor)
+
+
+def _laced(pattern: Pattern, placed: Mapping[str, Panel], name: str) -> Iterator[tuple[str, Panel]]:
+    """The panels that a lace along a seam joins to a placed one, laid beside it as far off as the lace leaves them."""
+    moved = placed[name]
+    for number, edge in enumerate(pattern.by_name[name].edges):
+        for other in pattern.panels:
+            facing = next((one for one in other.edges if edge.opens_at and one.opens_at == edge.opens_at), None)
+            if facing is None or other.name in placed or _rises(facing) == _rises(edge):
+                continue
+            here = moved.edges[number].curve
+            along = (here.end - here.start) / np.hypot(*(here.end - here.start))
+            apart = next((one.width_mm for one in pattern.openings if one.at == edge.opens_at), 0.0)
+            out = apart * np.array([along[1], -along[0]])
+            own = facing.curve.reversed()
+            turn = np.angle(complex(*(here.end - here.start)) / complex(*(own.end - own.start)))
+            matrix = np.array([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
+            low, own_low = (line.start if _rises(edge) else line.end for line in (here, own))
+            yield other.name, moved_panel(other, matrix, low + out - matrix @ own_low)
+
+
+def _rises(edge: Edge) -> bool:
+    """Whether an edge, as drawn on the block, runs up, as the one in front of an opening does."""
+    return float(edge.curve.end[1]) > float(edge.curve.start[1])
 
 
 def _line(edge: Edge, turned: bool) -> tuple[Points, Points]:

@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 import json
-import math
-from collections.abc import Iterable
 from typing import Any
 
 import numpy as np
 
 from fanblock.block.band import Band
 from fanblock.block.ruled import Block
-from fanblock.geometry.curve import Curve, Points
+from fanblock.geometry.curve import Curve
 from fanblock.pattern.model import SLIT, Edge, Girth, Notch, Opening, Panel, Pattern, Seam
+from fanblock.sheet.bonedata import channels_of, eyelets_of, lists_of
+from fanblock.sheet.jsonnumbers import number_of as _number
+from fanblock.sheet.jsonnumbers import points_of as _points
 from fanblock.tolerances import CHORD_MM
 
 SCHEMA = "fanblock-pattern/1"
-DECIMALS = 4
 
 READING = (
     "All lengths are millimetres, y is up. One half is given, the wearer's left, right side up, seen from outside; "
@@ -29,11 +29,21 @@ READING = (
     "the seam the other way. `notches.at` is measured from the edge's first point.",
     "A panel that was `added` is not cut from the block and has no part in girths; one that is `whole` is not one of a "
     "pair. A seam's front edge is longer than its back edge by its `fullness`, which is taken up as `how` tells.",
+    "A piece that is `let_in` fills a slit; the slit's sides are edges of the kind `let in`. A girth's takes hold what is "
+    "turned in there, `turned_in` all of it, `let_in` the pieces' widths. A piece with a `layer` is the `copy_of` a panel for "
+    "that layer alone, which lies so far `inside` the others.",
     "An opening's `width` lies between its edges at the waist when it is closed, `overlap` is what each half runs past the "
-    "line it stands `at`, `widths` tell one that is not equally wide; `behind` names the piece that lies under it.",
+    "line it stands `at`, `widths` tell one that is not equally wide; `behind` names the piece that lies under it. One along "
+    "a seam stands two `times`, on either side of the body; its edges say where with `opens_at` and have no mate.",
+    "`across` tells of an edge on a level seam whether it is its panel's upper or lower edge; its mate is the edge above or "
+    "below. A level that runs along such a seam is given to the panels above it alone.",
+    "A channel's `line` runs down the middle of its bone, or backward, its `rows` are stitched; `number` counts a panel's bones "
+    "from its front side, `clear` is what is kept free beyond the two ends. An eyelet is `at` so far below the top of its "
+    "`edge`, in the left half, the right or both. `lists` are of the whole garment.",
     "Levels are lists of lines from stitch line to stitch line; one that a lower edge runs along is as wide as that edge. "
     "`gap.per_level` is the whole gap, `gap` of a girth half of it; both are below nought where the halves lie over each other. Girths are of one half, but for `body`, `ease`, "
-    "`reduction`, `target` and `finished`, which are of the whole garment.",
+    "`reduction`, `target` and `finished`, which are of the whole garment. Ease, reduction and target are given at the two "
+    "girths that `block.stands_on` names: those the block was fitted to, each at its height (0 waist, 1 bust).",
 )
 
 
@@ -78,6 +88,7 @@ def pattern_data(pattern: Pattern) -> dict[str, Any]:
         "panels": [_panel(panel) for panel in sorted(pattern.panels, key=lambda panel: panel.number)],
         "seams": [_seam(seam, pattern) for seam in pattern.seams],
         "girths": [_girth(girth, pattern) for girth in pattern.girths],
+        "lists": lists_of(pattern),
         "lines": {name: _points(pattern.lines[name].points) for name in sorted(pattern.lines)},
         "notes": [{"kind": note.kind, "says": note.says} for note in pattern.notes],
         "checks": [
@@ -135,6 +146,16 @@ def _block(pattern: Pattern) -> dict[str, Any]:
         "bust": _number(2.0 * block.half_bust_mm),
         "center_front": _number(block.center_front_mm),
         "center_back": _number(block.center_back_mm),
+        "traced_from": block.traced_from or None,
+        "stands_on": [
+            {
+                "girth": level.name,
+                "height": _number(level.height, 6),
+                "body": _number(pattern.body.length_mm(level.name)),
+                "block": _number(2.0 * block.level_length_mm(level.height)),
+            }
+            for level in pattern.stand.levels
+        ],
         "side": _number(block.side_ratio, 6),
         "corrections": [
             {
@@ -158,6 +179,10 @@ def _panel(panel: Panel) -> dict[str, Any]:
         "added": panel.added,
         "whole": panel.whole,
         "held": panel.loose,
+        "let_in": panel.let_in,
+        "layer": panel.layer,
+        "copy_of": panel.copy_of,
+        "inside": _number(panel.inside_mm),
         "edges": [_edge(edge, panel) for edge in panel.edges],
         "cut_line": [] if panel.cut_line is None else _points(panel.cut_line.points),
         "levels": {name: [_points(part.points) for part in panel.levels[name]] for name in sorted(panel.levels)},
@@ -168,8 +193,8 @@ def _panel(panel: Panel) -> dict[str, Any]:
             for mark in panel.marks
         ],
         "slits": [_points((slit.start, slit.end)) for slit in panel.slits],
-        "channels": [],
-        "eyelets": [],
+        "channels": channels_of(panel),
+        "eyelets": eyelets_of(panel),
     }
 
 
@@ -182,6 +207,7 @@ def _opening(opening: Opening) -> dict[str, Any]:
         "overlap": _number(opening.overlap_mm),
         "widths": [{"above_waist": _number(at), "width": _number(wide)} for at, wide in opening.widths],
         "behind": opening.behind,
+        "times": opening.times,
     }
 
 
@@ -193,6 +219,8 @@ def _edge(edge: Edge, panel: Panel) -> dict[str, Any]:
         "mate": None if edge.mate is None else {"panel": edge.mate.panel, "edge": edge.mate.edge},
         "letter": edge.letter,
         "reversed": edge.reversed,
+        "across": edge.across or None,
+        "opens_at": edge.opens_at or None,
         "waist_at": None if edge.waist_at_mm is None else _number(edge.waist_at_mm),
         "allowance": _number(panel.allowances.get(edge.name, 0.0)),
         "length": _number(Curve(np.array(points)).length_mm),
@@ -245,7 +273,7 @@ def _below_waist(seam: Seam, pattern: Pattern) -> str:
 
 
 def _girth(girth: Girth, pattern: Pattern) -> dict[str, Any]:
-    measured = girth.body_mm is not None
+    counted = girth.base_mm is not None
     return {
         "level": girth.name,
         "height": _number(girth.height, 6),
@@ -257,28 +285,20 @@ def _girth(girth: Girth, pattern: Pattern) -> dict[str, Any]:
         "parts_by_panel": {
             panel.name: _number(sum(part.length_mm for part in panel.levels[girth.name]))
             for panel in pattern.panels
-            if girth.name in panel.levels
+            if girth.name in panel.levels and not panel.added
         },
         "open": _number(girth.open_mm),
         "body": _number(girth.body_mm) if girth.body_mm is not None else None,
-        "ease": _number(girth.ease_mm) if measured else None,
-        "reduction": _number(girth.reduction_mm) if measured else None,
+        "ease": _number(girth.ease_mm) if counted else None,
+        "reduction": _number(girth.reduction_mm) if counted else None,
         "altered": _number(girth.altered_mm),
-        "target": None if girth.body_mm is None else _number(_target(girth, girth.body_mm)),
-        "finished": _number(2.0 * (girth.block_mm - girth.takes_mm)),
+        "target": None if girth.base_mm is None else _number(_target(girth, girth.base_mm)),
+        "let_in": {name: _number(width) for name, width in girth.let_in},
+        "turned_in": _number(girth.turned_in_mm),
+        "finished": _number(2.0 * (girth.block_mm - girth.takes_mm + girth.let_in_mm)),
     }
 
 
-def _target(girth: Girth, body_mm: float) -> float:
+def _target(girth: Girth, base_mm: float) -> float:
     """What the finished garment should measure at a level."""
-    return body_mm + girth.ease_mm - girth.reduction_mm - girth.altered_mm
-
-
-def _points(points: Points | Iterable[Any]) -> list[list[float]]:
-    array = np.round(np.asarray(points if isinstance(points, np.ndarray) else list(points), dtype=np.float64), DECIMALS)
-    return [[x + 0.0, y + 0.0] for x, y in array.tolist()]
-
-
-def _number(value: float, decimals: int = DECIMALS) -> float | None:
-    """The number with fixed decimals and no minus zero; None for what is not finite."""
-    return round(float(value), decimals) + 0.0 if math.isfinite(value) else None
+    return base_mm + girth.ease_mm - girth.reduction_mm - girth.altered_mm

@@ -12,7 +12,8 @@ from fanblock.geometry.bezier import polyline
 from fanblock.geometry.region import thinned
 from fanblock.pattern.model import CENTER, FOLD, OPEN_KINDS, Edge, Panel, Pattern
 from fanblock.sheet import phrases
-from fanblock.sheet.closing import opening_of
+from fanblock.sheet.boning import outside_boxes
+from fanblock.sheet.closing import DONE, opening_of
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted
 from fanblock.sheet.joined import beside, joined
@@ -54,6 +55,9 @@ def _panel(panel: Panel) -> Iterator[Stroke | Words]:
     yield from (Stroke(polyline(thinned(waist, BEZIER_MM)), "level", "waist level") for waist in waists)
     yield from (Stroke(polyline(thinned(mark.curve.points, BEZIER_MM)), "guide", mark.name) for mark in panel.marks)
     done, _, _ = place_all(list(_wishes(panel)), Space.within(ring, [*slits, *waists], 0.5))
+    boxes = [label.box for label in done]
+    for channel in panel.channels:
+        yield from (Stroke(polyline(run), "guide", "bone") for run in outside_boxes(channel.line.points, boxes))
     for label in done:
         yield from label.items
 
@@ -89,9 +93,11 @@ def _numbers(panel: Panel, angle_deg: float) -> Iterator[Block]:
 
 
 def _end_word(pattern: Pattern, edge: Edge, place: str) -> str:
-    """The centre that an edge stands at, or the edge's own name where it does not stand there."""
+    """The centre that an edge stands at, its own name where it does not stand there, or how two pieces are closed."""
     if edge.kind not in OPEN_KINDS:
         return edge.name
+    if edge.opens_at:  # within the half, where two pieces are laced to each other: told once
+        return DONE[opening_of(pattern, edge).closed] if phrases.faces_back(edge) else ""
     opening = opening_of(pattern, edge)
     return opening.edge if opening.widths or opening.overlap_mm else place
 

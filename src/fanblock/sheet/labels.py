@@ -12,9 +12,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from fanblock.geometry.curve import Curve
-from fanblock.pattern.model import CENTER, FOLD, HEM, OPEN_KINDS, SEAM, SLIT, TOP, Edge, Panel, Pattern
+from fanblock.pattern.model import CENTER, FOLD, HEM, OPEN_KINDS, SEAM, SLIT, TOP, UPPER, Edge, Panel, Pattern
 from fanblock.sheet import phrases
-from fanblock.sheet.telling import telling
+from fanblock.sheet.telling import half_of, telling
 from fanblock.sheet.wording import LEAST_MM, Block, Line, choices, paragraphs, wrapped
 
 UP, LEFT = "up", "left"
@@ -67,7 +67,7 @@ def wishes(panel: Panel, pattern: Pattern) -> list[Wish]:
 
 
 def _levels(panel: Panel) -> Iterator[Wish]:
-    for name in ("waist", "bust"):
+    for name in panel.levels:
         parts = [part for part in panel.levels.get(name, ()) if part.length_mm > 3.0]
         if not parts:
             continue
@@ -103,7 +103,8 @@ def _inside(curve: Curve, at_mm: float, turn: float, depth_mm: float) -> tuple[f
 
 
 def _top(panel: Panel) -> Wish:
-    tops = [edge for edge in panel.edges if edge.kind == TOP] or list(panel.edges)
+    tops = [edge for edge in panel.edges if edge.kind == TOP]
+    tops = tops or [edge for edge in panel.edges if edge.across == UPPER] or list(panel.edges)
     curve = max(tops, key=lambda edge: float(edge.curve.points[:, 1].mean())).curve
     places = [(float(x), float(y) - 7.0) for x, y in (curve.at(r * curve.length_mm) for r in (0.5, 0.4, 0.6, 0.3, 0.7))]
     blocks = tuple(Block((Line("TOP", size, True),)) for size in (5.0, 4.0, 3.0, LEAST_MM))
@@ -143,7 +144,7 @@ def _marks(panel: Panel) -> Iterator[Wish]:
 
 def _half(panel: Panel, pattern: Pattern) -> str:
     """Which half a piece is of."""
-    return phrases.WHOLE if panel.whole else telling(pattern).half
+    return half_of(panel, pattern)
 
 
 def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
@@ -151,7 +152,7 @@ def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
     failing that, four.
     """
     middle = _middle(panel)
-    cutting = phrases.cutting(panel)
+    cutting = (*phrases.cutting(panel), *phrases.boned(panel))
     garment, stamp = phrases.identity(pattern.title)
     below = (middle[0], middle[1] - 20.0)
     wide = (64.0, 48.0, 36.0, 27.0, 20.0)
@@ -174,7 +175,7 @@ def _whole(panel: Panel, pattern: Pattern) -> Iterator[Block]:
     garment, stamp = phrases.identity(pattern.title)
     for number, name, text, width in _WHOLE_SIZES:
         head = (Line(str(panel.number), number, True), Line(panel.name, name, True))
-        cutting = paragraphs(phrases.cutting(panel), 1.1 * text, width, True)
+        cutting = paragraphs((*phrases.cutting(panel), *phrases.boned(panel)), 1.1 * text, width, True)
         half = wrapped(_half(panel, pattern), text, width)
         end = paragraphs((garment, stamp), text, width)
         yield Block(

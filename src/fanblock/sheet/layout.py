@@ -73,7 +73,7 @@ def laid_out(pattern: Pattern, paper: Paper | None = None, pieces: Sequence[Piec
         ends = [float(ring[:, 0].max()) + x for ring, (x, _) in zip(outlines, packing.shifts, strict=True)]
         wide = max(ends) + 2 * EDGE_MM
     if not pattern.sound:
-        groups.insert(0, _not_sound(_every(wide, height)))
+        groups.insert(0, not_sound_over(wide, height))
     return Drawing(_name(pattern), wide, height, tuple(groups))
 
 
@@ -163,6 +163,11 @@ def _every(wide: float, high: float) -> list[tuple[float, float, float, float]]:
         for c in range(columns)
         for r in range(rows)
     ]
+
+
+def not_sound_over(wide_mm: float, high_mm: float) -> Group:
+    """Return NOT SOUND over a whole sheet of this size, to lie under everything else."""
+    return _not_sound(_every(wide_mm, high_mm))
 
 
 def _not_sound(fields: Sequence[tuple[float, float, float, float]]) -> Group:

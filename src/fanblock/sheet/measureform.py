@@ -71,7 +71,7 @@ def measure_form(paper: Paper) -> tuple[Drawing, ...]:
     return tuple(_page(paper, items, *groups) for items, groups in pages)
 
 
-_MORE = "More measures, for bodices, sleeves and collars"
+_MORE = "More measures, for short waists, bodices, sleeves and collars"
 
 
 def _fitting(names: list[str], top: float, area: Box) -> int:

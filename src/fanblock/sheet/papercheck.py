@@ -22,7 +22,7 @@ FAMILY = "paper"
 def paper_findings(paper: Paper, drawing: Drawing, pages: Sequence[Page]) -> tuple[Finding, ...]:
     """Return what is so of the pages of one paper: their test marks, their margins, and that they show all there is."""
     tag = "-".join(paper.name.lower().split())
-    unmeasured = sum(not _measures(page) for page in pages)
+    unmeasured = sum(not _measures(page, drawing) for page in pages)
     outside = sum(_ink_outside(page, paper) for page in pages)
     unseen = _unseen(drawing, pages)
     count = f"{len(pages)} page{'s' if len(pages) > 1 else ''} of {paper.name}"
@@ -49,11 +49,15 @@ def paper_findings(paper: Paper, drawing: Drawing, pages: Sequence[Page]) -> tup
     )
 
 
-def _measures(page: Page) -> bool:
-    """Return whether a page carries 100 mm and 4 in, level and upright, true within the tolerance for reading back."""
+def _measures(page: Page, drawing: Drawing) -> bool:
+    """Return whether a page carries 100 mm and 4 in, level and upright, true within the tolerance for reading back.
+
+    They may stand in the drawing where the page shows all of it.
+    """
+    whole = page.window == Box(0.0, 0.0, drawing.width_mm, drawing.height_mm) and page.shift == (0.0, 0.0)
     strokes = [
         item
-        for group in (*page.under, *page.over)
+        for group in (*page.under, *page.over, *(drawing.groups if whole else ()))
         if group.name == SQUARE_NAME
         for item in group.items
         if isinstance(item, Stroke)

@@ -26,15 +26,20 @@ _GAP_MM = 4.0
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Sheets:
-    """Pages laid out for a paper, and the drawing they show through their windows."""
+    """Pages laid out for a paper, and the drawing they show through their windows.
+
+    The drawing's lines are ``thick`` times as thick as their pens; of its layers those in ``hidden`` are off at first.
+    """
 
     paper: Paper
     drawing: Drawing
     pages: tuple[Page, ...]
+    thick: float = 1.0
+    hidden: frozenset[str] = frozenset()
 
     def pdf(self) -> bytes:
         """Return them as a PDF file."""
-        return pdf_of(self.drawing, self.pages)
+        return pdf_of(self.drawing, self.pages, self.thick, self.hidden)
 
 
 def tiled(

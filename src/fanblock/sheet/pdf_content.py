@@ -28,6 +28,8 @@ LAYERS: Mapping[str, str] = {
     "fastening": "levels, grain and marks",
     "guide": "guide lines",
     "ghost": "guide lines",
+    "square cm": "squares of 10 cm",
+    "square in": "squares of 4 in",
 }
 """Which layer of the file a kind of line belongs to; what is not named here is always shown."""
 
@@ -45,10 +47,11 @@ class TextLine:
 @dataclass(frozen=True, slots=True)
 class Style:
     """What the operators need from outside: every line of text, light and bold, and the resource name of every layer
-    (none: no layers)."""
+    (none: no layers); and how many times as thick as its pen a line is."""
 
     lines: Mapping[bool, Mapping[str, TextLine]]
     layers: Mapping[str, str]
+    thick: float = 1.0
 
 
 def font_key(bold: bool) -> str:
@@ -73,7 +76,7 @@ def operators(groups: Iterable[Group], style: Style) -> bytes:
             pen_name = ""
             continue
         if item.pen != pen_name:
-            lines.append(_pen(PENS[item.pen]))
+            lines.append(_pen(PENS[item.pen], style.thick))
             pen_name = item.pen
         lines.append(_path(item, next(straight)))
     lines += ["EMC"] * bool(layer)
@@ -104,9 +107,10 @@ def _color(value: str) -> str:
     return numbers(int(value[at : at + 2], 16) / 255.0 for at in (1, 3, 5))
 
 
-def _pen(pen: Pen) -> str:
+def _pen(pen: Pen, thick: float) -> str:
     fill = f" {_color(pen.fill)} rg" if pen.fill else ""
-    return f"{number(pen.width_mm)} w [{numbers(pen.dash_mm)}] 0 d {_color(pen.color)} RG{fill}"
+    dashes = numbers(thick * dash for dash in pen.dash_mm)
+    return f"{number(thick * pen.width_mm)} w [{dashes}] 0 d {_color(pen.color)} RG{fill}"
 
 
 def _path(stroke: Stroke, straight: list[bool]) -> str:

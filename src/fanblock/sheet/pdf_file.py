@@ -38,12 +38,18 @@ class Page:
     shift: tuple[float, float] = (0.0, 0.0)
 
 
-def pdf_of(drawing: Drawing, pages: Sequence[Page]) -> bytes:
-    """Return the file with ``pages`` in order; every window on them shows ``drawing``."""
+def pdf_of(
+    drawing: Drawing, pages: Sequence[Page], thick: float = 1.0, hidden: frozenset[str] = frozenset()
+) -> bytes:
+    """Return the file with ``pages`` in order; every window on them shows ``drawing``.
+
+    Its lines are ``thick`` times as thick as their pens; its layers named in ``hidden`` are off until somebody turns
+    them on.
+    """
     pdf = pikepdf.Pdf.new()
     groups = [*drawing.groups, *(group for page in pages for group in (*page.under, *page.over))]
     words = [item for group in groups for item in group.items if isinstance(item, Words)]
-    layers = _layers(pdf, drawing)
+    layers = _layers(pdf, drawing, hidden)
     lines: dict[bool, dict[str, TextLine]] = {}
     fonts = pikepdf.Dictionary()
     for bold in (False, True):
@@ -53,7 +59,7 @@ def pdf_of(drawing: Drawing, pages: Sequence[Page]) -> bytes:
             shaped = {text: face.shaped(plain(text)) for text in texts}
             fonts[f"/{font_key(bold)}"] = embedded(pdf, face, shaped.values())
             lines[bold] = {text: text_line(glyphs) for text, glyphs in shaped.items()}
-    form = _form(pdf, drawing, Style(lines, layers), fonts)
+    form = _form(pdf, drawing, Style(lines, layers, thick), fonts)
     plain_style = Style(lines, {})
     for page in pages:
         _add(pdf, page, form, fonts, plain_style)
@@ -73,14 +79,18 @@ def pdf_of(drawing: Drawing, pages: Sequence[Page]) -> bytes:
     return out.getvalue()
 
 
-def _layers(pdf: pikepdf.Pdf, drawing: Drawing) -> dict[str, str]:
-    """Make one optional layer for every kind of line the drawing has; return their resource names."""
+def _layers(pdf: pikepdf.Pdf, drawing: Drawing, hidden: frozenset[str]) -> dict[str, str]:
+    """Make one optional layer for every kind of line the drawing has, and hide some; return their resource names."""
     items = [item for group in drawing.groups for item in group.items]
     kinds = {LAYERS.get(item.pen, "") if isinstance(item, Stroke) else WORDS_LAYER for item in items}
     names = {title: f"L{count}" for count, title in enumerate(sorted(kinds - {""}))}
     if names:
         made = [pdf.make_indirect(pikepdf.Dictionary(Type=pikepdf.Name.OCG, Name=title)) for title in sorted(names)]
-        pdf.Root.OCProperties = pikepdf.Dictionary(OCGs=made, D=pikepdf.Dictionary(Order=made, ON=made, Name="layers"))
+        states = list(zip(sorted(names), made, strict=True))
+        shown = pikepdf.Dictionary(Order=made, ON=[one for title, one in states if title not in hidden], Name="layers")
+        if hidden & names.keys():
+            shown.OFF = [one for title, one in states if title in hidden]
+        pdf.Root.OCProperties = pikepdf.Dictionary(OCGs=made, D=shown)
     return names
 
 

@@ -2,7 +2,24 @@
 
 from __future__ import annotations
 
-from fanblock.pattern.model import CENTER, FOLD, FREE, HEM, OPEN_KINDS, SEAM, SLIT, TOP, Edge, Panel, Pattern, Title
+from collections.abc import Iterable
+
+from fanblock.pattern.model import (
+    CENTER,
+    FOLD,
+    FREE,
+    HEM,
+    LACING,
+    LET_IN,
+    OPEN_KINDS,
+    SEAM,
+    SLIT,
+    TOP,
+    Edge,
+    Panel,
+    Pattern,
+    Title,
+)
 from fanblock.units import format_length
 
 HALF = "wearer's left half, face up; flip for the other"
@@ -13,7 +30,7 @@ NOT_SOUND = "NOT SOUND"
 
 def layer_counts(panel: Panel) -> tuple[tuple[str, str], ...]:
     """Return each layer's name with what to cut of it: ``1 pair``, ``2 pairs``, ``1 on the fold``, ``3``."""
-    return tuple((layer, _count(count, bool(panel.fold))) for layer, count in panel.cuts)
+    return tuple((layer, str(count) if panel.whole else _count(count, bool(panel.fold))) for layer, count in panel.cuts)
 
 
 def cutting(panel: Panel) -> tuple[str, ...]:
@@ -22,6 +39,15 @@ def cutting(panel: Panel) -> tuple[str, ...]:
     for layer, count in layer_counts(panel):
         alike.setdefault(count, []).append(layer)
     return tuple(f"cut {count}: {', '.join(layers)}" for count, layers in alike.items())
+
+
+def boned(panel: Panel) -> tuple[str, ...]:
+    """Return on which layer channels and eyelets are marked: the strongest, where there are several."""
+    marked = [word for word, there in (("channels", panel.channels), ("eyelets", panel.eyelets)) if there]
+    strong = [layer for layer, _ in panel.cuts if "strength" in layer] or [layer for layer, _ in panel.cuts]
+    if not marked or len(panel.cuts) < 2:
+        return ()
+    return (f"{' and '.join(marked)}: on {strong[0]}",)
 
 
 def _count(count: int, on_fold: bool) -> str:
@@ -54,6 +80,8 @@ def allowance(edge: Edge, panel: Panel, units: str) -> str:
         return "no allowance: bound"
     if edge.kind in {CENTER, SEAM, *OPEN_KINDS}:
         return "no allowance: finished edge"
+    if edge.kind == LET_IN:
+        return "turn in to here"
     return "no allowance"
 
 
@@ -78,7 +106,9 @@ def faces_back(edge: Edge) -> bool:
 
 
 def center_of(edge: Edge) -> str:
-    """Return which centre an edge of an upright panel runs beside: ``center front`` or ``center back``."""
+    """Return which line an open edge of an upright panel runs beside: ``center front``, ``center back`` or a seam within."""
+    if edge.opens_at:
+        return edge.opens_at
     return "center front" if faces_front(edge) else "center back"
 
 
@@ -90,12 +120,22 @@ def prose(name: str) -> str:
 def side_words(edge: Edge, panel: Panel) -> str:
     """Return what stands along a centre, a fold or an open edge, in capitals."""
     name = edge.name.upper()
-    if edge.kind in OPEN_KINDS:
+    if edge.kind == LACING:
         place = center_of(edge).upper()
         return name if place in name else f"{name} · {place}"
     if edge.kind == FOLD or (panel.fold and panel.fold == edge.name):
         return f"{name} · PLACE ON THE FOLD"
     return name
+
+
+def listed(things: Iterable[object]) -> str:
+    """Return things as a list in running text.
+
+    >>> listed([1, 2, 3]), listed(["a"])
+    ('1, 2 and 3', 'a')
+    """
+    words = [str(thing) for thing in things]
+    return f"{', '.join(words[:-1])} and {words[-1]}" if len(words) > 1 else "".join(words)
 
 
 def verdict(pattern: Pattern) -> str:

@@ -13,10 +13,13 @@ import numpy as np
 from fanblock.geometry import region
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.geometry.meet import crossings, points_at
+from fanblock.geometry.raster import Mask
 from fanblock.pattern.model import FOLD, Notch, Panel, Pattern, Slit
+from fanblock.sheet import boning
 from fanblock.sheet.drawing import Group, Stroke, Words
 from fanblock.sheet.ink import ink_points
-from fanblock.sheet.labels import wishes
+from fanblock.sheet.labels import BODY, Wish, wishes
 from fanblock.sheet.placing import Placed, flag, place_all, place_along
 from fanblock.sheet.space import Box, Space
 from fanblock.sheet.strokes import Drawn, strokes
@@ -28,6 +31,14 @@ TICK_STEP_MM = 2.6
 SLIT_BAR_MM = 7.0
 GRAIN_CLEAR_MM = 8.0
 """How far a grain arrow keeps from outline and slits, where it can."""
+GRAIN_SHIFTS_MM = (0.0, 6.0, -6.0, 12.0, -12.0, 18.0, -18.0, 26.0, -26.0, 36.0, -36.0)
+"""How far sideways a grain arrow may be slid, in order of liking."""
+MORE_SHIFTS_MM = (3.0, -3.0, 9.0, -9.0, 15.0, -15.0, 22.0, -22.0, 31.0, -31.0)
+"""And how far among channels."""
+GRAIN_SHARES = (1.0, 0.85, 0.7, 0.55, 0.4)
+"""To which share of its length it may be shortened."""
+OVER_CHANNELS = frozenset({"all", *BODY})
+"""What is written large, over channels where there are some: it finds no room between them."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -35,7 +46,8 @@ class Piece:
     """A printed piece in its own frame, lower left corner at the origin.
 
     ``group`` is what is drawn; ``outline`` the ring around all of it, flag included; ``ground`` the ring of
-    the cut line; ``labels`` what is written, each with its box; ``space`` what is still free.
+    the cut line; ``labels`` what is written, each with its box; ``space`` what is still free, ``over`` the same with
+    what is free but for channels.
     """
 
     panel: Panel
@@ -44,6 +56,7 @@ class Piece:
     ground: Points
     labels: tuple[Placed, ...]
     space: Space
+    over: Space
 
     @cached_property
     def ink(self) -> Points:
@@ -65,12 +78,27 @@ def printed(panels: Sequence[Panel], pattern: Pattern) -> tuple[Piece, ...]:
 
 def _piece(panel: Panel, curves: Sequence[Stroke], pattern: Pattern) -> Piece:
     ground = _ground(panel)
-    lines = [*curves, *_slits(panel), *_notches(panel), *_grain(panel)]
+    lines = [*curves, *_slits(panel), *_notches(panel), *_grain(panel), *boning.eyelets(panel)]
     runs = [_dense(stroke) for stroke in lines]
     space = Space.within(panel.loop(), runs)
-    done, unplaced, space = place_all(wishes(panel, pattern), space)
-    allowances, space = place_along(panel, space, Space.within(ground, runs), pattern.body.units)
-    labels = [*done, *allowances]
+    strip = Space.within(ground, runs)
+    wanted = wishes(panel, pattern)
+    rows = boning.runs(panel)
+    if not rows:
+        labels, unplaced, space = place_all(wanted, space)
+        allowances, space = place_along(panel, space, strip, pattern.body.units)
+        over = space
+    else:
+        mask = space.stamped(rows)
+        labels, wanted, space, strip = _among_channels(panel, wanted, space, mask, strip)
+        done, unplaced, space = place_all(wanted, space)
+        over = space
+        allowances, space = place_along(panel, space.less(mask), strip, pattern.body.units)
+        labels += done
+        for label in allowances:
+            over = over.without(label.box)
+    labels += allowances
+    lines += boning.broken(panel, [label.box for label in labels])
     outline = ground
     beside = flag(unplaced, panel, ground)
     if beside is not None:
@@ -78,7 +106,25 @@ def _piece(panel: Panel, curves: Sequence[Stroke], pattern: Pattern) -> Piece:
         outline = region.united([ground, *_flag_ground(beside, panel)])
     items: tuple[Stroke | Words, ...] = (*lines, *(item for label in labels for item in label.items))
     name = f"{panel.number} {panel.name}"
-    return Piece(panel, Group(name, items), frozen(outline), frozen(ground), tuple(labels), space)
+    return Piece(panel, Group(name, items), frozen(outline), frozen(ground), tuple(labels), space, over)
+
+
+def _among_channels(
+    panel: Panel, wanted: Sequence[Wish], space: Space, rows: Mask, strip: Space
+) -> tuple[list[Placed], list[Wish], Space, Space]:
+    """Place what can stand clear of the channels, and their numbers; return that, what is left, and both spaces.
+
+    ``rows`` are the cells with a row of stitching. What is left, such as the piece's number and name, may stand over
+    channels, whose lines are broken there.
+    """
+    fixed = [wish for wish in wanted if wish.name not in OVER_CHANNELS]
+    done, left, _ = place_all(fixed, space.less(rows))
+    for label in done:
+        space = space.without(label.box)
+    counted, space = boning.numbers(panel, space)
+    laced, strip = boning.eyelet_numbers(panel, strip)
+    over = [wish for wish in wanted if wish.name in OVER_CHANNELS]
+    return [*done, *counted, *laced], [*left, *over], space, strip
 
 
 def _ground(panel: Panel) -> Points:
@@ -101,7 +147,7 @@ def _curves(panel: Panel) -> list[Drawn]:
     for edge in panel.edges:
         on_fold = edge.kind == FOLD or (panel.fold and panel.fold == edge.name)
         found.append(Drawn(edge.curve, "fold" if on_fold else "stitch", edge.name))
-    for name in ("waist", "bust"):
+    for name in panel.levels:
         found += [Drawn(part, "level", f"{name} level") for part in panel.levels.get(name, ())]
     found += [Drawn(mark.curve, mark.kind, mark.name) for mark in panel.marks]
     return found
@@ -169,21 +215,38 @@ def _clear_grain(panel: Panel) -> Panel:
     loop = panel.loop()
     lines = [np.vstack((loop, loop[:1])), *(slit_points(slit) for slit in panel.slits)]
     best: tuple[float, tuple[Points, Points]] | None = None
-    for share in (1.0, 0.85, 0.7, 0.55, 0.4):
-        for by in (0.0, 6.0, -6.0, 12.0, -12.0, 18.0, -18.0, 26.0, -26.0, 36.0, -36.0):
-            for lift in (0.0, 0.3, -0.3):
-                shift = np.array([by, 0.0]) + lift * (1.0 - share) * (end - start)
-                run = (middle + shift + share * (start - middle), middle + shift + share * (end - middle))
-                if not region.holds_line(loop, frozen(run)):
-                    continue
-                near = min(region.gap_of_lines_mm(frozen(run), line) for line in lines)
-                if best is None or near > best[0] + 0.5:
-                    best = (near, run)
-                if near >= GRAIN_CLEAR_MM:
-                    return replace(panel, grain=(frozen(run[0]), frozen(run[1])))
+    for share, by in _grain_places(panel, middle):
+        for lift in (0.0, 0.3, -0.3):
+            shift = np.array([by, 0.0]) + lift * (1.0 - share) * (end - start)
+            run = (middle + shift + share * (start - middle), middle + shift + share * (end - middle))
+            if not _stands_inside(loop, run):
+                continue
+            near = min(region.gap_of_lines_mm(frozen(run), line) for line in lines)
+            if best is None or near > best[0] + 0.5:
+                best = (near, run)
+            if near >= GRAIN_CLEAR_MM:
+                return replace(panel, grain=(frozen(run[0]), frozen(run[1])))
     if best is None:
         return panel
     return replace(panel, grain=(frozen(best[1][0]), frozen(best[1][1])))
+
+
+def _stands_inside(loop: Points, run: tuple[Points, Points]) -> bool:
+    """Whether an upright line lies inside a closed loop: no side of the loop between its ends, and its foot inside."""
+    (x, low), (_, high) = run
+    ring = np.vstack((loop, loop[:1]))
+    heights = np.sort(points_at(ring, crossings(ring, 0, float(x)))[:, 1])
+    below, within = int(np.count_nonzero(heights < low)), np.count_nonzero((heights >= low) & (heights <= high))
+    return bool(below % 2 and not within)
+
+
+def _grain_places(panel: Panel, middle: Points) -> list[tuple[float, float]]:
+    """How long an arrow may be, as a share, and how far to the side it may stand, best first; off channels if it can."""
+    steps = GRAIN_SHIFTS_MM if not panel.channels else (*GRAIN_SHIFTS_MM, *MORE_SHIFTS_MM)
+    room = {by: boning.room_mm(panel, float(middle[0]) + by, float(middle[1])) for by in steps}
+    clear = [by for by in steps if room[by] >= 0.99 * max(room.values())]
+    others = [by for by in steps if by not in clear]
+    return [(share, by) for some in (clear, others) for share in GRAIN_SHARES for by in some]
 
 
 def _dense(stroke: Stroke) -> Points:

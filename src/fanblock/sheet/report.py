@@ -11,6 +11,7 @@ from fanblock.pattern.model import Finding, Girth, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.cautions import COSTUME
 from fanblock.sheet.inline import inline_svg
+from fanblock.sheet.listing import tables
 from fanblock.sheet.reportstyle import STYLE
 from fanblock.sheet.sewing import joining, toile
 from fanblock.sheet.silhouette import CAPTION as SIDE_CAPTION
@@ -26,6 +27,8 @@ FAMILIES = {
     "joins": "Edges across the seams",
     "panels": "Panels",
     "hips": "Over the hips",
+    "sleeve": "Sleeve and armhole",
+    "opening": "Where it opens",
     "channels": "Channels",
     "marks": "Marks",
     "paper": "Paper",
@@ -59,6 +62,7 @@ def report_html(pattern: Pattern, views: Views | None = None) -> str:
         _section("Look at these on the toile", _look(pattern)),
         _section("The pieces", _flat(views)),
         _section("Cut", _cut_list(pattern)),
+        *(_section(head, _listed(heads, rows, says)) for head, heads, rows, says in tables(pattern)),
         _section("Sew", _list(joining(pattern), "ol")),
         _section("For the toile", f'<div class="box">{_list(toile(pattern))}</div>'),
         _section("What was checked", _checks(pattern.findings)),
@@ -112,7 +116,7 @@ def _pictures(views: Views, said: Telling) -> str:
 def _look(pattern: Pattern) -> str:
     parts = []
     for kind in [*NOTES, *sorted({note.kind for note in pattern.notes} - set(NOTES))]:
-        says = [_said(note.says) for note in pattern.notes if note.kind == kind]
+        says = [_said(note.says) for note in pattern.notes if note.kind == kind and kind != "bones"]
         if kind == "body":
             says += [finding.says for finding in pattern.findings if _wants_a_look(finding)]
         if says:
@@ -180,6 +184,11 @@ def _cut_list(pattern: Pattern) -> str:
         for panel in sorted(pattern.panels, key=lambda panel: panel.number)
     ]
     return _table(("piece", "name", "cut"), rows)
+
+
+def _listed(heads: Sequence[str], rows: Sequence[Sequence[str]], says: Sequence[str]) -> str:
+    """One of the lists: its table, then what is to be said of it."""
+    return f"{_table(heads, rows)}{_list(says)}"
 
 
 def _checks(findings: Sequence[Finding]) -> str:

@@ -59,15 +59,21 @@ def heading(text: str, left: float, top: float, width_mm: float, size_mm: float 
 
 
 def table(
-    rows: Sequence[Sequence[str]], left: float, top: float, widths_mm: Sequence[float], size_mm: float
+    rows: Sequence[Sequence[str]],
+    left: float,
+    top: float,
+    widths_mm: Sequence[float],
+    size_mm: float,
+    *,
+    bold_head: bool = True,
 ) -> tuple[Items, float]:
-    """Return rows of columns, the first row bold, long cells wrapped, a rule under each row."""
+    """Return rows of columns, the first row bold if it is their head, long cells wrapped, a rule under each row."""
     items: Items = []
     for index, row in enumerate(rows):
         low = top
         at = left
         for text, width in zip(row, widths_mm, strict=True):
-            more, end = paragraph(text, at, top, width - 2.0, size_mm, bold=index == 0)
+            more, end = paragraph(text, at, top, width - 2.0, size_mm, bold=bold_head and index == 0)
             items += more
             low, at = min(low, end), at + width
         rule = low + 0.1 * size_mm

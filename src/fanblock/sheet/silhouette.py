@@ -10,8 +10,11 @@ from fanblock.geometry import region
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points, frozen
 from fanblock.pattern.model import Panel, Pattern
+from fanblock.shaping.slits import with_closed_slits
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted
+from fanblock.sheet.inlets import inlets
+from fanblock.sheet.seton import behind, straps
 from fanblock.sheet.upright import moved_group
 from fanblock.sheet.worn import CHEST, UPRIGHT_RATIO, Worn
 
@@ -37,8 +40,11 @@ def silhouette(pattern: Pattern, width_mm: float = 90.0, height_mm: float = 120.
 
 def _garment(worn: Worn) -> Iterator[Stroke]:
     bodies: list[Stroke] = []
+    yield from behind(worn)
+    yield from _hanging(worn)
     for index in reversed(range(len(worn.panels))):
         panel = worn.panels[index]
+        bodies += _standing(worn, index)
         for part, below in _parts(panel):
             dense = _dense(part)
             tab = _tab(worn, index, dense) if below else None
@@ -49,21 +55,41 @@ def _garment(worn: Worn) -> Iterator[Stroke]:
             else:
                 bodies.append(stroke)
     yield from bodies
+    yield from inlets(worn)
+    yield from straps(worn)
     for index, panel in enumerate(worn.panels):
         for level in panel.levels.get("waist", ()):
             yield Stroke(polyline(worn.place(index, level.points)), "grain", "waist")
 
 
+def _standing(worn: Worn, index: int) -> Iterator[Stroke]:
+    """The panels that stand on one at the waist, over level seams."""
+    for name in (name for name, at in worn.over.items() if at == index):
+        ring = worn.place(index, _dense(with_closed_slits(worn.pattern.by_name[name]).loop()))
+        yield Stroke(polyline(ring, closed=True), "paper", name, True)
+
+
+def _hanging(worn: Worn) -> Iterator[Stroke]:
+    """The panels that hang from those at the waist, from level seams, and the tabs they are cut into."""
+    for name, index in reversed(worn.under.items()):
+        panel = worn.pattern.by_name[name]
+        cuts = [_longer(np.array([slit.start, slit.end]), 1.0) for slit in panel.slits if not slit.name]
+        for part in region.split(with_closed_slits(panel).loop(), cuts) if cuts else [panel.loop()]:
+            dense = _dense(part)
+            yield Stroke(polyline(worn.place(index, dense, _tab(worn, index, dense)), closed=True), "paper", "tab", True)
+
+
 def _parts(panel: Panel) -> list[tuple[Points, bool]]:
     """The panel above the waist and its tabs below, each with whether it hangs below."""
     waists = panel.levels.get("waist", ())
+    loop = with_closed_slits(panel).loop()
     if not waists:
-        return [(panel.loop(), False)]
+        return [(loop, False)]
     cuts = [_longer(part.points, 2.0) for part in waists]
-    cuts += [_longer(np.array([slit.start, slit.end]), 1.0) for slit in panel.slits]
+    cuts += [_longer(np.array([slit.start, slit.end]), 1.0) for slit in panel.slits if not slit.name]
     line = np.vstack([part.points for part in waists])
     found = []
-    for ring in region.split(panel.loop(), cuts):
+    for ring in region.split(loop, cuts):
         if abs(region.area_mm2(ring)) < 4.0:
             continue
         middle = ring.mean(axis=0)

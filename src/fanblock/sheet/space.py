@@ -92,6 +92,14 @@ class Space:
         mask = raster.cells_at(box.dense(0.5 * self.cell_mm), self.origin, self.cell_mm, self.taken.shape)
         return replace(self, taken=self.taken | mask)
 
+    def stamped(self, lines: Sequence[Points]) -> Mask:
+        """Return the cells that more lines pass through."""
+        return raster.stamped(lines, self.origin, self.cell_mm, (self.taken.shape[0], self.taken.shape[1]))
+
+    def less(self, mask: Mask) -> Space:
+        """Return the space that is left when these cells are taken too."""
+        return replace(self, taken=self.taken | mask)
+
     def only(self, low: Points, high: Points) -> Space:
         """Return the space within the upright rectangle from ``low`` to ``high``."""
         start = np.ceil((low - self.origin) / self.cell_mm).astype(np.int64).clip(0)

@@ -7,6 +7,7 @@ from collections.abc import Container
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import frozen
 from fanblock.pattern.model import FOLD, MARK_KINDS, Pattern
+from fanblock.sheet import boning
 from fanblock.sheet.drawing import Stroke, Words
 from fanblock.sheet.setting import Items, paragraph
 from fanblock.sheet.squares import line
@@ -22,11 +23,13 @@ ROWS = (
     ("notch", "seam notch: as many ticks as the seam's place from the front; thread-mark, do not snip"),
     ("level", "waist or bust level"),
     ("crease", "fold here; the words beside it say which way"),
-    ("place", "another piece or edge lies here"),
+    ("place", "another piece or edge lies here, or what the words beside it name"),
     ("dart", "stitch a dart along this line"),
     ("gather", "gather along this line"),
     ("tuck", "take up a tuck here"),
     ("fastening", "a button, hook, tie or loop sits here"),
+    ("channel", "stitch both lines: a channel for a bone, numbered from the front side"),
+    ("eyelet", "eyelet: a ring in the half that is drawn, a cross in the other, both where they are level"),
     ("grain", "straight grain, along the warp"),
     ("letter", "seam letter: join like to like"),
 )
@@ -44,6 +47,8 @@ def used_in(pattern: Pattern) -> frozenset[str]:
         "waist": "waist" in kinds,
         "notch": "seam" in kinds,
         "level": any(panel.levels for panel in panels),
+        "channel": any(panel.channels for panel in panels),
+        "eyelet": any(panel.eyelets for panel in panels),
         "grain": any(panel.grain is not None for panel in panels),
         **{kind: any(mark.kind == kind for panel in panels for mark in panel.marks) for kind in MARK_KINDS},
         "letter": any(edge.letter for panel in panels for edge in panel.edges),
@@ -90,6 +95,12 @@ def _sample(kind: str, left: float, y: float) -> list[Stroke | Words]:
             for tip, way in ((left, 1.0), (right, -1.0))
         ]
         return [line([(left, y), (right, y)], "grain"), *heads]
+    if kind == "channel":
+        return [line([(left, y + 1.5), (right, y + 1.5)], kind), line([(left, y - 1.5), (right, y - 1.5)], kind)]
+    if kind == "eyelet":
+        both = (middle - 6.0, middle + 6.0)
+        rings = [boning.ring(frozen([x, y]), 1.5) for x in (both[0], middle)]
+        return [*rings, *(arm for x in (middle, both[1]) for arm in boning.cross(frozen([x, y]), 1.5))]
     if kind == "letter":
         return [Words("A", middle, y - 1.6, 4.6, "middle", bold=True)]
     return [line([(left, y), (right, y)], kind)]

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 
+from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
+from fanblock.sheet.drawing import Stroke
 from fanblock.sheet.labels import UP, Wish
 from fanblock.sheet.piece import Piece
 from fanblock.sheet.placing import Placed, place
+from fanblock.sheet.space import Space
 from fanblock.sheet.wording import LEAST_MM, Block, Line
 
 NUMBERED = ("all", "number")
@@ -23,17 +27,28 @@ def tags(piece: Piece, windows: Sequence[tuple[Points, Points]], pattern: Patter
     A window is the lower left and upper right corner of a page's field, in the piece's own frame. Slivers of a piece
     that have no room for words stay without.
     """
-    space = piece.space
+    space, over = piece.space, piece.over
     done: list[Placed] = []
     for low, high in windows:
         if any(label.name in NUMBERED and _within(label.box.x, label.box.y, low, high) for label in piece.labels):
             continue
         wish = Wish("tag", _blocks(piece, pattern), (_middle(piece, low, high),), sign=UP)
         found = place(wish, space.only(low, high))
+        if found is None:
+            found = _over_channels(wish, over.only(low, high))
         if found is not None:
             done.append(found)
-            space = space.without(found.box)
+            space, over = space.without(found.box), over.without(found.box)
     return tuple(done)
+
+
+def _over_channels(wish: Wish, space: Space) -> Placed | None:
+    """Return the words on a white ground over channels, where there is no room between those."""
+    found = place(wish, space)
+    if found is None:
+        return None
+    ground = Stroke(polyline(found.box.corners(), closed=True), "blank", "", True)
+    return replace(found, items=(ground, *found.items))
 
 
 def _blocks(piece: Piece, pattern: Pattern) -> tuple[Block, ...]:

@@ -10,6 +10,7 @@ from fanblock.geometry.curve import Points
 from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, OPEN_KINDS, TOP, Edge, Panel, Pattern
 from fanblock.sheet import closing, phrases
 from fanblock.sheet.bandwords import band_sentence, band_tapes
+from fanblock.sheet.levels import told_level
 from fanblock.units import format_length
 
 
@@ -17,7 +18,8 @@ from fanblock.units import format_length
 class TapeNumbers:
     """Heights of the top edge above the waist along the cloth, the gap, and the waist as worn, gap included (mm).
 
-    What a garment does not have is None: one without a centre back edge has no back height.
+    What a garment does not have is None: one without a centre back edge has no back height. One that ends above the waist
+    has its heights from another ``level``, and one whose block stands on another girth is worn at that, ``worn``.
     """
 
     front_mm: float | None
@@ -25,17 +27,22 @@ class TapeNumbers:
     back_mm: float | None
     gap_mm: float
     worn_waist_mm: float | None
+    level: str = "waist"
+    worn: str = "waist"
 
 
 def tape_numbers(pattern: Pattern) -> TapeNumbers:
     """Return the five numbers of a pattern."""
-    waist = next((girth for girth in pattern.girths if girth.height == 0.0), None)
+    lower = pattern.stand.lower
+    waist = next((girth for girth in pattern.girths if girth.height == lower.height), None)
     return TapeNumbers(
         front_mm=_above_waist(pattern, front=True),
         underarm_mm=_underarm(pattern),
         back_mm=_above_waist(pattern, front=False),
         gap_mm=pattern.gap_mm,
         worn_waist_mm=None if waist is None else 2.0 * (waist.block_mm - waist.takes_mm),
+        level=told_level(pattern),
+        worn=lower.name,
     )
 
 
@@ -49,7 +56,7 @@ def tape_data(pattern: Pattern) -> dict[str, float | None]:
         "under_arm": found.underarm_mm,
         "center_back": found.back_mm,
         "gap": found.gap_mm,
-        "worn_waist": found.worn_waist_mm,
+        f"worn_{found.worn.replace(' ', '_')}": found.worn_waist_mm,
     }
 
 
@@ -59,15 +66,15 @@ def tape_words(pattern: Pattern) -> tuple[tuple[str, str], ...]:
         return band_tapes(pattern.band, pattern.body.units)
     found, units = tape_numbers(pattern), pattern.body.units
     rows = (
-        (f"{_along('center front', pattern, front=True)}, waist to top edge", found.front_mm),
-        ("under the arm, waist to top edge at its lowest", found.underarm_mm),
-        (f"{_along('center back', pattern, front=False)}, waist to top edge", found.back_mm),
+        (f"{_along('center front', pattern, front=True)}, {found.level} to top edge", found.front_mm),
+        (f"under the arm, {found.level} to top edge at its lowest", found.underarm_mm),
+        (f"{_along('center back', pattern, front=False)}, {found.level} to top edge", found.back_mm),
     )
     said = [(what, format_length(mm, units)) for what, mm in rows if mm is not None]
     said += closing.tape_rows(pattern)
     if found.worn_waist_mm is not None:
         included = ", gap included" if found.gap_mm else ""
-        said.append((f"waist as worn{included}", format_length(found.worn_waist_mm, units)))
+        said.append((f"{found.worn} as worn{included}", format_length(found.worn_waist_mm, units)))
     return tuple(said)
 
 
@@ -82,9 +89,9 @@ def tape_sentence(pattern: Pattern) -> str:
         (_along("center back", pattern, front=False), found.back_mm),
     )
     parts = [f"{where} {format_length(mm, units)}" for where, mm in heights if mm is not None]
-    says = f"Above the waist it stands {'; '.join(parts)}" if parts else "Check it with a tape"
+    says = f"Above the {found.level} it stands {'; '.join(parts)}" if parts else "Check it with a tape"
     if found.worn_waist_mm is not None:
-        says += f"; the waist as worn is {format_length(found.worn_waist_mm, units)}"
+        says += f"; the {found.worn} as worn is {format_length(found.worn_waist_mm, units)}"
         says += closing.waist_words(pattern)
     return f"{says}."
 
@@ -98,12 +105,13 @@ def _along(place: str, pattern: Pattern, front: bool) -> str:
 def _above_waist(pattern: Pattern, front: bool) -> float | None:
     """Along the outermost centre, fold or lacing edge of the front or the back, from the waist to its top."""
     found = _outermost(pattern, front)
-    return None if found is None else _over_level(*found)
+    return None if found is None else _over_level(*found, told_level(pattern))
 
 
 def _outermost(pattern: Pattern, front: bool) -> tuple[Panel, Edge] | None:
-    panels = sorted(pattern.panels, key=lambda panel: panel.number, reverse=not front)
-    for panel in panels:
+    ordered = sorted(pattern.panels, key=lambda panel: panel.number, reverse=not front)
+    level = told_level(pattern)
+    for panel in sorted(ordered, key=lambda panel: not panel.levels.get(level)):
         for edge in panel.edges:
             faces = phrases.faces_front(edge) if front else phrases.faces_back(edge)
             if edge.kind in {CENTER, FOLD, *OPEN_KINDS} and faces and not panel.added:
@@ -111,9 +119,9 @@ def _outermost(pattern: Pattern, front: bool) -> tuple[Panel, Edge] | None:
     return None
 
 
-def _over_level(panel: Panel, edge: Edge) -> float | None:
+def _over_level(panel: Panel, edge: Edge, level: str) -> float | None:
     up = edge.curve if phrases.faces_back(edge) else edge.curve.reversed()
-    ends = [point for part in panel.levels.get("waist", ()) for point in (part.start, part.end)]
+    ends = [point for part in panel.levels.get(level, ()) for point in (part.start, part.end)]
     if not ends:
         return None
     at = min((_nearest(up.points, up.along, point) for point in ends), key=lambda found: found[0])[1]
@@ -131,11 +139,13 @@ def _nearest(points: Points, along: Points, to: Points) -> tuple[float, float]:
 
 def _underarm(pattern: Pattern) -> float | None:
     """The lowest place of the top edge above the waist, along the ruling, off the two centres."""
-    tops = [edge.curve.points for panel in pattern.panels for edge in panel.edges if edge.kind in (TOP, ARMHOLE)]
+    cut = [panel for panel in pattern.panels if not panel.added]
+    tops = [edge.curve.points for panel in cut for edge in panel.edges if edge.kind in (TOP, ARMHOLE)]
     if not tops:
         return None
     around, height = pattern.block.where(np.vstack(tops))
     inner = (around > 0.2) & (around < 0.8)
     if not inner.any():
         return None
-    return float(np.min(height[inner] * pattern.block.ruling_length_mm(around[inner])))
+    low = next((level.height for level in pattern.stand.levels if level.name == told_level(pattern)), 0.0)
+    return float(np.min((height[inner] - low) * pattern.block.ruling_length_mm(around[inner])))

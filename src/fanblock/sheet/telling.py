@@ -5,11 +5,13 @@ Sheets, report and pictures ask :func:`telling` and do not look for themselves w
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from fanblock.pattern.model import Pattern
+from fanblock.pattern.model import Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.cautions import CAUTIONS, COSTUME
+from fanblock.sheet.levels import told_level
+from fanblock.wearer.girths import WAIST
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,5 +78,11 @@ WHOLE_BAND = Telling(
 def telling(pattern: Pattern) -> Telling:
     """Return the words that a pattern is told in."""
     if pattern.band is None:
-        return ON_BODY
+        level = told_level(pattern)
+        return ON_BODY if level == WAIST else replace(ON_BODY, look=ON_BODY.look.replace(WAIST, level))
     return HALF_BAND if pattern.band.halved else WHOLE_BAND
+
+
+def half_of(panel: Panel, pattern: Pattern) -> str:
+    """Return which half a piece is of, and which way up it lies."""
+    return phrases.WHOLE if panel.whole else telling(pattern).half

@@ -7,6 +7,7 @@ Above the bust the form grows no wider, below the waist it swells to the hip. Th
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -14,6 +15,7 @@ import numpy as np
 
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, OPEN_KINDS, SEAM, SHOULDER, SLIT, Panel, Pattern
+from fanblock.sheet.storeys import storeys
 
 WIDE_RATIO = 1.35
 BACK_RATIO = 0.22
@@ -38,22 +40,38 @@ class Worn:
     @cached_property
     def panels(self) -> tuple[Panel, ...]:
         """The panels that reach the waist, front to back: those that go round the body side by side."""
-        ordered = sorted(self.pattern.panels, key=lambda panel: panel.number)
+        cut = [panel for panel in self.pattern.panels if not panel.added]
+        ordered = sorted(cut or self.pattern.panels, key=lambda panel: panel.number)
         around = tuple(panel for panel in ordered if panel.levels.get("waist"))
         return around or tuple(ordered)
 
     @cached_property
+    def over(self) -> Mapping[str, int]:
+        """The panels that stand on these over level seams, by name, with the number of the one they stand on."""
+        return storeys(self.pattern, self.panels)[0]
+
+    @cached_property
+    def under(self) -> Mapping[str, int]:
+        """The panels that hang from these from level seams, by name, with the number of the one they hang from."""
+        return storeys(self.pattern, self.panels)[1]
+
+    def _column(self, index: int) -> list[Panel]:
+        """The panel of a number and all that stand on it."""
+        return [self.panels[index], *(self.pattern.by_name[name] for name, at in self.over.items() if at == index)]
+
+    @cached_property
     def sides(self) -> tuple[tuple[Points, Points], ...]:
         """For each panel, the around of its front and of its back side at every one of ``HEIGHTS``."""
-        return tuple((self._side(panel, -1.0), self._side(panel, 1.0)) for panel in self.panels)
+        columns = [self._column(index) for index in range(len(self.panels))]
+        return tuple((self._side(column, -1.0), self._side(column, 1.0)) for column in columns)
 
-    def _side(self, panel: Panel, way: float) -> Points:
+    def _side(self, column: list[Panel], way: float) -> Points:
         runs = []
-        for edge in panel.edges:
+        for edge in (edge for panel in column for edge in panel.edges if not edge.across):
             rise = float(edge.curve.end[1] - edge.curve.start[1])
             if edge.kind in BOUNDS and way * rise > 0.4 * edge.curve.length_mm:
                 runs.append(edge.curve.points)
-        points = np.vstack(runs) if runs else panel.loop()
+        points = np.vstack(runs) if runs else column[0].loop()
         around, height = self.pattern.block.where(points)
         order = np.argsort(height, kind="stable")
         return np.interp(HEIGHTS, height[order], around[order])
@@ -66,10 +84,16 @@ class Worn:
     @cached_property
     def fronts(self) -> Points:
         """Where each panel begins, from the centre front along the ring: shape (panels, heights)."""
-        widths = np.array([(back - front) * self.lengths for front, back in self.sides])
+        gaps = [self._gap_behind(panel) for panel in self.panels]
+        widths = np.array([(back - front) * self.lengths + gap for (front, back), gap in zip(self.sides, gaps, strict=True)])
         start = self.sides[0][0] * self.lengths
         before = np.cumsum(widths, axis=0) - widths
         return np.asarray(start + before)
+
+    def _gap_behind(self, panel: Panel) -> float:
+        """How wide the opening stands that a panel's back edge is laced across, if it is."""
+        rising = {edge.opens_at for edge in panel.edges if edge.curve.end[1] > edge.curve.start[1]} - {""}
+        return sum(opening.width_mm for opening in self.pattern.openings if opening.at in rising)
 
     @cached_property
     def cloth(self) -> Points:
@@ -112,7 +136,7 @@ class Worn:
         """How high the front goes on straight: to the garment's edge at the centre front, never far above the bust."""
         if self.has_armholes:
             return 1.0
-        around, height = self.pattern.block.where(np.vstack([panel.loop() for panel in self.panels]))
+        around, height = self.pattern.block.where(np.vstack([panel.loop() for panel in self._column(0)]))
         edge = float(np.max(height, where=around < around.min() + 0.05, initial=1.0))
         return min(edge, 1.0 + PROW_MM / self.ruling_mm)
 
@@ -138,7 +162,11 @@ class Worn:
         nape = lengths.get("back length", 400.0)
         tops = [UPRIGHT_RATIO * lengths.get("front length", nape + 40.0), nape]
         ends = [
-            edge.curve.points for panel in self.panels for edge in panel.edges if edge.kind == SHOULDER and edge.mate
+            edge.curve.points
+            for index in range(len(self.panels))
+            for panel in self._column(index)
+            for edge in panel.edges
+            if edge.kind == SHOULDER and edge.mate and not self.pattern.by_name[edge.mate.panel].added
         ]
         if ends:
             around, height = self.pattern.block.where(np.vstack(ends))

@@ -125,8 +125,6 @@ def _shapes(options: Channels) -> Iterator[tuple[str, str, str]]:
         yield "slant", "needs two shares.", "Write `slant: [80%, 20%]`: of the top edge, then of the waist."
     if options.within and (len(options.within) != 2 or options.within[0].ratio >= options.within[1].ratio):
         yield "within", "needs two shares, the smaller first.", "Write `within: [0%, 40%]`."
-    if options.within and options.fully:
-        yield "within", "does not go with `fully`, which is all of the panel.", "Give `count` or `spacing`."
     if options.count == 0:
         yield "count", "got 0, needs 1 or more.", "Leave the step out."
     if not 1 <= options.group <= MOST_IN_GROUP:

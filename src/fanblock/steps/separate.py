@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 from fanblock.draft.model import Draft
 from fanblock.draft.separate import separated
 from fanblock.draft.work import Work
+from fanblock.shaping.darts import with_darts
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,5 +31,5 @@ def problems(options: Separate) -> tuple[tuple[str, str, str], ...]:
 
 
 def run(draft: Draft, options: Separate) -> Work:
-    """Return the trued panels of the draft, ready to be finished."""
-    return separated(draft, options.panels)
+    """Return the trued panels of the draft, their darts on them, ready to be finished."""
+    return with_darts(separated(draft, options.panels))

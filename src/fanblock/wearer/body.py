@@ -145,6 +145,8 @@ def _guess(lengths: dict[str, float], guessed: dict[str, str], units: str) -> No
         add("raised waist height", guesses.raised_waist_height(lengths, units))
     if "raised waist" not in lengths:
         add("raised waist", guesses.raised_waist(lengths, units))
+    if "arm length" in lengths and "shoulder to elbow" not in lengths:
+        add("shoulder to elbow", guesses.shoulder_to_elbow(lengths, units))
 
 
 def _hold_bust(over: str, lengths: dict[str, float], guessed: dict[str, str], units: str) -> None:

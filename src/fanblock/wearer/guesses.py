@@ -52,6 +52,10 @@ UNDERBUST_OF_BACK, UNDERBUST_OF_BUST = 0.25, 0.75
 """The fold under the breast lies on the ribs: a quarter of the back length above the waist, and never over three
 quarters of the way to the bust (from memory)."""
 
+ELBOW_OF_ARM = 0.186 / (0.186 + 0.146)
+"""Shoulder to elbow as a share of shoulder to wrist: upper arm and forearm are 0.186 and 0.146 of a person's height (Drillis
+and Contini, 1966, as given in D. A. Winter, Biomechanics and Motor Control of Human Movement)."""
+
 Guess = tuple[float, str]
 
 
@@ -118,6 +122,12 @@ def upper(name: str) -> Callable[[Mapping[str, float], str], Guess]:
         return mm, f"{format_length(mm, units)}, from the bust (from memory of a size table)"
 
     return guess
+
+
+def shoulder_to_elbow(lengths: Mapping[str, float], units: str) -> Guess:
+    """Return shoulder to elbow, a share of the arm length."""
+    mm = ELBOW_OF_ARM * lengths["arm length"]
+    return mm, f"{format_length(mm, units)}, {ELBOW_OF_ARM:.0%} of the arm length (Drillis and Contini, 1966)"
 
 
 def _between(rows: tuple[tuple[float, float], ...], at: float) -> float:

@@ -114,11 +114,6 @@ _ALL = (
         "short stays, top edges that lie close; guessed from the bust if missing", girth=True,
     ),
     _measure(
-        "upper chest height", (12, 15, 28, 36),
-        "From the waist tape up to the upper chest tape at the centre front, taut between the breasts.",
-        "where the upper chest is measured; guessed as high as the underarm if missing", under=True,
-    ),
-    _measure(
         "hip", (60, 76, 170, 220),
         "All round the fullest part of the seat, the tape level.",
         "tabs and skirts", girth=True, under=True, stays=True,
@@ -139,6 +134,11 @@ _ALL = (
         "From the knob of bone at the base of the neck down the middle of the back to the waist tape. Alone: tie a "
         "thread loosely round the neck so that it lies on the bone, hang the tape from it, photograph it.",
         "how high a back may go; guessed from the bust if missing", under=True, stays=True,
+    ),
+    _measure(
+        "upper chest height", (12, 15, 28, 36),
+        "From the waist tape up to the upper chest tape at the centre front, taut between the breasts.",
+        "where the upper chest is measured; guessed as high as the underarm if missing", under=True,
     ),
     _measure(
         "raised waist", (46, 55, 155, 195),
@@ -199,6 +199,11 @@ _ALL = (
         "arm length", (38, 48, 70, 85),
         "From the shoulder bone over the bent elbow to the wrist bone.",
         "sleeves", under=True,
+    ),
+    _measure(
+        "shoulder to elbow", (20, 26, 42, 52),
+        "The first part of the arm length: from the shoulder bone to the point of the bent elbow.",
+        "where sleeves bend; guessed from the arm length if missing", under=True,
     ),
 )  # fmt: skip
 

@@ -28,6 +28,8 @@ SMALL_WAIST, SMALL_WAIST_USUAL = 0.45, 0.62
 LARGE_WAIST, LARGE_WAIST_USUAL = 1.5, 1.2
 """The waist as a share of the bust."""
 WAIST_OVER_HIP = 1.35
+ELBOW_SHARE = (0.48, 0.64)
+"""Shoulder to elbow is mostly between these shares of the arm length."""
 
 _BOARD = "Measure again: tapes level, the one between them taut like a board, not into the hollow and not plumb."
 
@@ -219,6 +221,18 @@ def _raised_waist(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
         yield Doubt("raised waist height", True, what, "Measure it from the waist tape up to the raised waist's tape.")
 
 
+def _arm(values: Mapping[str, float], say: _Speech) -> Iterator[Doubt]:
+    whole, upper = values.get("arm length"), values.get("shoulder to elbow")
+    if whole is not None and upper is not None and not ELBOW_SHARE[0] <= upper / whole <= ELBOW_SHARE[1]:
+        what = f"shoulder to elbow {say(upper)} is {upper / whole:.0%} of arm length {say(whole)}."
+        remedy = "It is the first part of the same tape, a little more than half: measure both again."
+        yield Doubt("shoulder to elbow", upper >= whole, what, remedy)
+    for small, large in (("wrist", "elbow"), ("elbow", "armhole"), ("upper arm", "armhole")):
+        if small in values and large in values and values[small] >= values[large]:
+            what = f"{small} {say(values[small])} is not smaller than {large} {say(values[large])}."
+            yield Doubt(small, small == "wrist", what, "Were the two swapped?")
+
+
 _COMPARISONS: tuple[Callable[[Mapping[str, float], _Speech], Iterator[Doubt]], ...] = (
     _ribs,
     _waist,
@@ -227,4 +241,5 @@ _COMPARISONS: tuple[Callable[[Mapping[str, float], _Speech], Iterator[Doubt]], .
     _arc,
     _chest,
     _raised_waist,
+    _arm,
 )

@@ -1,0 +1,82 @@
+"""Nesting by a library: shapes on a strip of cloth, as short as it finds within a fixed number of tries.
+
+The library improves its answer as long as it is given time. Its answers come in one order for one seed and one thread,
+so the answer taken is the last within a fixed number of reports, or one that twice the time does not better: it does not
+depend on how fast the machine is.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from fanblock.cloth.shapes import Shape
+from fanblock.geometry.curve import Points, frozen
+from fanblock.geometry.region import thinned
+
+REPORTS = 180
+"""How many reports of the library are listened to: mostly answers, each about a thousandth shorter than the one before
+it; later ones gain a few hundredths, and come ever more slowly."""
+
+SEED = 1780
+
+APART_MM = 4.0
+"""Cloth kept between two shapes, so that shears pass between them (common practice, no source)."""
+
+THIN_MM = 0.25
+"""How far the outline handed to the library may stand off the true one; twice that is kept free besides."""
+
+FIRST_SECONDS, MOST_SECONDS = 1, 32
+"""How long the library is given at first, and at most, to come to the answer."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Laid:
+    """One shape on the cloth: its ring where it lies, and whether it was turned end for end."""
+
+    shape: Shape
+    ring: Points
+    turned: bool
+
+
+def nested(shapes: Sequence[Shape], width_mm: float, *, nap: bool) -> tuple[Laid, ...]:
+    """Return where every shape lies on a strip this wide that begins at x = 0; with a nap none is turned end for end."""
+    import spyrrow
+
+    turns = [0.0] if nap else [0.0, 180.0]
+    items = [
+        spyrrow.Item(str(number), _corners(shape.ring), shape.count, turns) for number, shape in enumerate(shapes)
+    ]
+    instance = spyrrow.StripPackingInstance("cloth", width_mm, items)
+    seconds, before = FIRST_SECONDS, math.inf
+    while True:
+        settings = spyrrow.StripPackingConfig(
+            total_computation_time=None,
+            exploration_time=seconds,
+            compression_time=0,
+            num_workers=1,
+            seed=SEED,
+            min_items_separation=APART_MM + 2.0 * THIN_MM,
+        )
+        queue = spyrrow.ProgressQueue()
+        instance.solve(settings, queue)
+        reports = queue.drain()
+        answer = [found for kind, found in reports[:REPORTS] if kind == spyrrow.ReportType.ExplFeas][-1]
+        if len(reports) >= REPORTS or answer.width == before or seconds >= MOST_SECONDS:
+            break
+        seconds, before = 2 * seconds, answer.width
+    return tuple(_laid(shapes[int(item.id)], item.rotation, item.translation) for item in answer.placed_items)
+
+
+def _corners(ring: Points) -> list[tuple[float, float]]:
+    closed = np.vstack((ring, ring[:1]))
+    return [(float(x), float(y)) for x, y in thinned(closed, THIN_MM)[:-1]]
+
+
+def _laid(shape: Shape, turn_deg: float, shift: tuple[float, float]) -> Laid:
+    turned = abs(turn_deg) > 90.0
+    ring = -shape.ring if turned else shape.ring
+    return Laid(shape, frozen(ring + np.asarray(shift)), turned)

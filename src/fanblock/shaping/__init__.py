@@ -1,0 +1,1 @@
+"""What is done to panels once they are separated: darts stitched, pieces let in, layers cut from outlines of their own."""

@@ -1,0 +1,428 @@
+"""Numbers for drawing every panel by hand: points, straight lines, and curves by a few offsets from their chords.
+
+Each panel stands upright by its grain. Two lines are ruled first and everything is measured from them: the *upright*
+runs through the panel's leftmost point, the *level* through the waist at its front side, or, where a piece has no waist
+level, through its lowest point. x counts to the right of the upright, y up from the level. All numbers are rounded to
+what can be read off a ruler, and curves get as many offsets as it takes for the rounded numbers to give the panel
+back: a lath held at the points keeps within :data:`DRAWN_MM` of the true line.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from fanblock.block.guide import FARTHEST_PIN_MM
+from fanblock.geometry.bezier import corners
+from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.geometry.lath import apart_mm, lath
+from fanblock.geometry.meet import crossings, points_at
+from fanblock.geometry.region import thinned
+from fanblock.pattern.bones import BOTH, LEFT, RIGHT
+from fanblock.pattern.model import Edge, Notch, Panel, Pattern
+from fanblock.sheet.boning import called
+from fanblock.sheet.levels import told_level
+from fanblock.sheet.upright import moved_panel, upright
+from fanblock.tolerances import STRAIGHT_MM
+from fanblock.units import UNITS
+
+DRAWN_MM = 0.7
+"""Most that a line drawn by rounded numbers may stand off the true one; the rest of a millimetre is the pencil's."""
+
+LEAST_OFFSETS, MOST_OFFSETS = 3, 9
+"""How few offsets a curve is drawn by, and how many before it is rather drawn in two parts."""
+
+LEAST_SWUNG_MM = 80.0
+"""A shorter curve is sooner drawn along a lath than swung from a pin."""
+
+ROUND_MM = 0.1
+"""A curve that keeps this near to a circle is part of one."""
+
+LATH_STEP_MM = 2.0
+"""How finely a lath is followed when it is compared with the true line."""
+
+_SHARE = 0.5
+_BEND_MM = 60.0
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """What lengths are measured by: the side of the grid's squares, and the least step of the ruler."""
+
+    units: str
+    grid_mm: float
+    least_mm: float
+
+    def rounded(self, mm: float) -> float:
+        """Return a length as it is read off the ruler; never minus zero."""
+        return round(mm / self.least_mm) * self.least_mm + 0.0
+
+
+IN_INCHES = Rule("in", UNITS["in"], UNITS["in"] / 32.0)
+"""Squares of an inch, and half of a sixteenth: a sixteenth alone would put a corner out by more than a millimetre."""
+
+IN_CENTIMETRES = Rule("cm", 20.0, 0.5)
+"""Squares of 2 cm, and half millimetres."""
+
+
+def rule_for(units: str) -> Rule:
+    """Return what a wearer who measures in ``units`` draws by."""
+    return IN_INCHES if units == "in" else IN_CENTIMETRES
+
+
+@dataclass(frozen=True, slots=True)
+class HandPoint:
+    """A numbered point, rounded, and what meets there."""
+
+    number: int
+    x_mm: float
+    y_mm: float
+    says: str
+
+    @property
+    def place(self) -> Points:
+        """The point as an array."""
+        return np.array([self.x_mm, self.y_mm])
+
+
+@dataclass(frozen=True, slots=True)
+class Offset:
+    """A point of a curve: so far along the chord from its first point, so far out to its right (below nought: left)."""
+
+    along_mm: float
+    out_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Swing:
+    """A pin, and the string from it, that draw a curve which is part of a circle."""
+
+    x_mm: float
+    y_mm: float
+    string_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class HandLine:
+    """A line from one numbered point to another; without ``offsets`` it is straight.
+
+    ``of`` is the edge's or mark's name, ``kind`` its kind (an edge's, or ``level``, ``slit``, ``mark``, ``channel``). Of an
+    edge the right of the chord is outside the panel. ``chord_mm`` is between the rounded points, ``length_mm`` along the
+    true line. One that is part of a circle may be swung as well.
+    """
+
+    of: str
+    kind: str
+    first: int
+    last: int
+    chord_mm: float
+    offsets: tuple[Offset, ...]
+    length_mm: float
+    swing: Swing | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class HandNotch:
+    """Ticks, or the waist bar (no ticks), so far along an edge from one of its end points."""
+
+    edge: str
+    kind: str
+    ticks: int
+    start: int
+    at_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """Where a line of the grid lies within the panel: at one x or y, from and to in the other."""
+
+    at_mm: float
+    runs: tuple[tuple[float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Diagonal:
+    """A straight check from point to point, its true length."""
+
+    first: int
+    last: int
+    length_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Hole:
+    """An eyelet: which half it is for (``left``, ``right``, ``both``) and where it is."""
+
+    half: str
+    number: int
+    x_mm: float
+    y_mm: float
+
+
+@dataclass(frozen=True, eq=False)
+class HandPanel:
+    """All numbers of one panel. ``panel`` is the panel itself in the same frame; ``outline`` are the lines of its edges,
+    in order, ``inner`` all others. ``level`` names what the level line runs through; it is empty where that is the panel's
+    lowest point.
+    """
+
+    panel: Panel
+    rule: Rule
+    level: str
+    left_mm: float
+    right_mm: float
+    low_mm: float
+    high_mm: float
+    points: tuple[HandPoint, ...]
+    outline: tuple[HandLine, ...]
+    inner: tuple[HandLine, ...]
+    notches: tuple[HandNotch, ...]
+    diagonals: tuple[Diagonal, ...]
+    across: tuple[Span, ...]
+    upward: tuple[Span, ...]
+    holes: tuple[Hole, ...]
+
+    def point(self, number: int) -> HandPoint:
+        """Return the point of a number."""
+        return self.points[number - 1]
+
+    def drawn(self, line: HandLine) -> Points:
+        """Return a line as the hand draws it by these numbers alone."""
+        start, end = self.point(line.first).place, self.point(line.last).place
+        return _drawn(start, end, line.offsets)
+
+
+def hand_panel(panel: Panel, rule: Rule, level: str = "waist") -> HandPanel:
+    """Return the numbers for drawing a panel by hand, in its own frame; ``level`` is what heights are told from."""
+    stood, level = _stood(panel, level)
+    numbers = _Numbers(rule)
+    outline = tuple(line for edge in _from_top(stood) for line in _edge_lines(edge, stood, numbers))
+    inner = tuple(line for curve, of, kind in _inner(stood) for line in _lines(curve, of, kind, numbers))
+    low, high = stood.loop().min(axis=0), stood.loop().max(axis=0)
+    return HandPanel(
+        panel=stood,
+        rule=rule,
+        level=level,
+        left_mm=float(low[0]),
+        right_mm=float(high[0]),
+        low_mm=float(low[1]),
+        high_mm=float(high[1]),
+        points=tuple(numbers.points),
+        outline=outline,
+        inner=inner,
+        notches=tuple(_notch(notch, stood, outline) for notch in stood.notches),
+        diagonals=_diagonals(outline, numbers),
+        across=tuple(_spans(stood.loop(), 1, rule)),
+        upward=tuple(_spans(stood.loop(), 0, rule)),
+        holes=tuple(
+            Hole(eyelet.half, eyelet.number, rule.rounded(eyelet.point[0]), rule.rounded(eyelet.point[1]))
+            for half in (BOTH, LEFT, RIGHT)
+            for eyelet in stood.eyelets
+            if eyelet.half == half
+        ),
+    )
+
+
+def hand_panels(pattern: Pattern) -> tuple[HandPanel, ...]:
+    """Return the numbers of every panel, in order of their numbers."""
+    rule, level = rule_for(pattern.body.units), told_level(pattern)
+    return tuple(hand_panel(panel, rule, level) for panel in sorted(pattern.panels, key=lambda panel: panel.number))
+
+
+def _stood(panel: Panel, level: str) -> tuple[Panel, str]:
+    """The panel upright by its grain, its leftmost point at x 0, its level at the front side at y 0; and that level's name."""
+    stood = upright(panel)
+    ends = [tuple(point) for part in stood.levels.get(level, ()) for point in (part.start, part.end)]
+    left, low = stood.loop().min(axis=0)
+    height = min(ends)[1] if ends else low
+    return moved_panel(stood, np.eye(2), -np.array([left, height])), level if ends else ""
+
+
+def _from_top(panel: Panel) -> tuple[Edge, ...]:
+    """The edges in loop order, beginning at the corner that is highest and farthest left."""
+    starts = [float(edge.curve.start[1] - edge.curve.start[0]) for edge in panel.edges]
+    first = starts.index(max(starts))
+    return panel.edges[first:] + panel.edges[:first]
+
+
+class _Numbers:
+    """Points numbered as they are first met; one place has one number."""
+
+    def __init__(self, rule: Rule) -> None:
+        self.rule = rule
+        self.points: list[HandPoint] = []
+        self.known: dict[tuple[float, float], int] = {}
+
+    def rounded(self, point: Points) -> Points:
+        """A point as it is marked."""
+        return np.array([self.rule.rounded(float(point[0])), self.rule.rounded(float(point[1]))])
+
+    def number(self, rounded: Points, says: str) -> int:
+        """The number of a rounded place."""
+        place = float(rounded[0]), float(rounded[1])
+        if place not in self.known:
+            self.known[place] = len(self.points) + 1
+            self.points.append(HandPoint(len(self.points) + 1, *place, says))
+        return self.known[place]
+
+    def place(self, number: int) -> Points:
+        """Where a numbered point stands."""
+        return self.points[number - 1].place
+
+
+def _edge_lines(edge: Edge, panel: Panel, numbers: _Numbers) -> Iterator[HandLine]:
+    at = [one.name for one in panel.edges].index(edge.name)
+    before, after = panel.edges[at - 1].name, panel.edges[(at + 1) % len(panel.edges)].name
+    says = f"{before} meets {edge.name}", f"{edge.name} meets {after}"
+    return _lines(edge.curve, edge.name, edge.kind, numbers, says)
+
+
+def _inner(panel: Panel) -> Iterator[tuple[Curve, str, str]]:
+    """Lines within the panel: levels, slits, marks, the middles of bones."""
+    for name, parts in panel.levels.items():
+        yield from ((part, f"{name} line", "level") for part in parts)
+    for count, slit in enumerate(panel.slits, start=1):
+        name = f"slit {count}" if len(panel.slits) > 1 else "slit"
+        yield Curve(frozen([slit.start, slit.end])), name, "slit"
+    yield from ((mark.curve, mark.name, "mark") for mark in panel.marks)
+    yield from ((channel.line, called(channel), "channel") for channel in panel.channels)
+
+
+def _lines(curve: Curve, of: str, kind: str, numbers: _Numbers, says: tuple[str, str] = ("", "")) -> Iterator[HandLine]:
+    """A curve from corner to corner, in as many parts as can each be drawn by a few offsets."""
+    end = len(curve.points) - 1
+    spans = list(itertools.pairwise(sorted({0, *corners(curve.points), end})))
+    while spans:
+        first, last = spans.pop(0)
+        part = Curve(frozen(curve.points[first : last + 1]))
+        places = numbers.rounded(part.start), numbers.rounded(part.end)
+        offsets = _offsets(part, *places, numbers.rule)
+        if offsets is None and last - first > 1:
+            middle = first + int(np.clip(np.searchsorted(_weights(part), _SHARE), 1, last - first - 1))
+            spans[:0] = [(first, middle), (middle, last)]
+            continue
+        start = numbers.number(places[0], (first == 0 and says[0]) or f"on the {of}")
+        stop = numbers.number(places[1], (last == end and says[1]) or f"on the {of}")
+        chord = float(np.hypot(*(places[1] - places[0])))
+        swing = _swing(part, numbers.rule) if offsets and says[0] else None
+        yield HandLine(of, kind, start, stop, chord, offsets or (), part.length_mm, swing)
+
+
+def _offsets(curve: Curve, start: Points, end: Points, rule: Rule) -> tuple[Offset, ...] | None:
+    """The fewest offsets that give a curve back, at equal steps of the chord where that will do; None if too many."""
+    true = thinned(curve.points, STRAIGHT_MM)
+    if apart_mm(np.array([start, end]), true) <= DRAWN_MM:
+        return ()
+    for count in range(LEAST_OFFSETS, MOST_OFFSETS + 1):
+        for feet in (_even_feet(curve, count), _bent_feet(curve, count)):
+            offsets = tuple(_offset(foot, start, end, rule) for foot in feet)
+            alongs = [0.0, *(offset.along_mm for offset in offsets), float(np.hypot(*(end - start)))]
+            if alongs == sorted(alongs) and apart_mm(_drawn(start, end, offsets), true) <= DRAWN_MM:
+                return offsets
+    return None
+
+
+def _swing(curve: Curve, rule: Rule) -> Swing | None:
+    """The pin and string of a curve that is part of a circle, or None where it is not or a string would be too long.
+
+    The circle is the one of least algebraic error: x² + y² is linear in its middle and in what remains.
+    """
+    if curve.length_mm < LEAST_SWUNG_MM:
+        return None
+    points = curve.points
+    columns = np.column_stack((2.0 * points, np.ones(len(points))))
+    x, y, rest = np.linalg.lstsq(columns, np.sum(points * points, axis=1), rcond=None)[0].tolist()
+    string = float(np.sqrt(max(rest + x * x + y * y, 0.0)))
+    swing = Swing(rule.rounded(x), rule.rounded(y), rule.rounded(string))
+    astray = float(np.abs(np.hypot(*(points - (x, y)).T) - string).max())
+    off = float(np.abs(np.hypot(*(points - (swing.x_mm, swing.y_mm)).T) - swing.string_mm).max())
+    return swing if string <= FARTHEST_PIN_MM and astray <= ROUND_MM and off <= DRAWN_MM else None
+
+
+def _even_feet(curve: Curve, count: int) -> Points:
+    """Points of the curve over equal steps of its chord; none where it turns back on itself."""
+    way = curve.end - curve.start
+    along = (curve.points - curve.start) @ way / float(way @ way)
+    if np.any(np.diff(along) <= 0.0):
+        return np.empty((0, 2))
+    shares = np.arange(1, count + 1) / (count + 1)
+    return np.stack([np.interp(shares, along, curve.points[:, axis]) for axis in (0, 1)], axis=1)
+
+
+def _bent_feet(curve: Curve, count: int) -> Points:
+    """Points of the curve that stand closer where it bends more."""
+    weights = _weights(curve)
+    shares = np.arange(1, count + 1) / (count + 1)
+    return np.stack([np.interp(shares, weights, curve.points[:, axis]) for axis in (0, 1)], axis=1)
+
+
+def _weights(curve: Curve) -> Points:
+    """How much of a curve's length and bending lies before each of its points, as a share of all."""
+    steps = np.diff(curve.points[:, 0] + 1j * curve.points[:, 1])
+    turns = np.abs(np.angle(steps[1:] / steps[:-1]))
+    bending = np.concatenate(([0.0], np.cumsum(turns), [float(np.sum(turns))]))
+    weights = curve.along + _BEND_MM * bending
+    return np.asarray(weights / weights[-1])
+
+
+def _offset(point: Points, start: Points, end: Points, rule: Rule) -> Offset:
+    way = (end - start) / np.hypot(*(end - start))
+    x, y = point - start
+    return Offset(rule.rounded(float(x * way[0] + y * way[1])), rule.rounded(float(x * way[1] - y * way[0])))
+
+
+def _drawn(start: Points, end: Points, offsets: tuple[Offset, ...]) -> Points:
+    """What a lath draws from point to point through the offsets."""
+    way = (end - start) / np.hypot(*(end - start))
+    right = np.array([way[1], -way[0]])
+    held = [start, *(start + offset.along_mm * way + offset.out_mm * right for offset in offsets), end]
+    return lath(np.array(held), LATH_STEP_MM)
+
+
+def _notch(notch: Notch, panel: Panel, outline: tuple[HandLine, ...]) -> HandNotch:
+    """A notch by how far it is from the upper end of its edge, or from the left one where the edge lies rather level."""
+    edge = panel.edge(notch.edge)
+    lines = [line for line in outline if line.of == notch.edge]
+    run = edge.curve.end - edge.curve.start
+    from_end = run[1] > 0.0 if abs(run[1]) > abs(run[0]) else run[0] < 0.0
+    start = lines[-1].last if from_end else lines[0].first
+    at = edge.curve.length_mm - notch.at_mm if from_end else notch.at_mm
+    return HandNotch(notch.edge, notch.kind, 0 if notch.kind == "waist" else notch.count, start, at)
+
+
+def _diagonals(outline: tuple[HandLine, ...], numbers: _Numbers) -> tuple[Diagonal, ...]:
+    """The longest straight check between two corners that no line joins, and the longest that crosses it."""
+    ends = sorted({line.first for line in outline} | {line.last for line in outline})
+    joined = {frozenset((line.first, line.last)) for line in outline}
+    pairs = [pair for pair in itertools.combinations(ends, 2) if frozenset(pair) not in joined]
+    if not pairs:
+        return tuple(Diagonal(line.first, line.last, line.chord_mm) for line in outline[:1])
+    apart = {pair: float(np.hypot(*(numbers.place(pair[1]) - numbers.place(pair[0])))) for pair in pairs}
+    longest = max(pairs, key=lambda pair: (apart[pair], pair))
+    crossing = [pair for pair in pairs if _cross(*(numbers.place(end) for end in (*longest, *pair)))]
+    chosen = [longest, *([max(crossing, key=lambda pair: (apart[pair], pair))] if crossing else [])]
+    return tuple(Diagonal(*pair, apart[pair]) for pair in chosen)
+
+
+def _cross(a: Points, b: Points, c: Points, d: Points) -> bool:
+    """Whether two straight lines cross between their ends."""
+
+    def side(p: Points, q: Points, r: Points) -> float:
+        return float((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]))
+
+    return side(a, b, c) * side(a, b, d) < 0.0 and side(c, d, a) * side(c, d, b) < 0.0
+
+
+def _spans(loop: Points, axis: int, rule: Rule) -> Iterator[Span]:
+    """Where the lines of the grid lie within a closed loop: at equal steps of one coordinate, its runs in the other."""
+    ring = np.vstack((loop, loop[:1]))
+    low, high = float(loop[:, axis].min()), float(loop[:, axis].max())
+    for step in range(int(np.ceil(low / rule.grid_mm)), int(np.floor(high / rule.grid_mm)) + 1):
+        at = step * rule.grid_mm
+        met = np.sort(points_at(ring, crossings(ring, axis, at))[:, 1 - axis]) if len(crossings(ring, axis, at)) else []
+        ends = [rule.rounded(float(value)) for value in met]
+        if ends:
+            yield Span(at, tuple(zip(ends[::2], ends[1::2], strict=True)))

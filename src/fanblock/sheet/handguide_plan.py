@@ -1,0 +1,315 @@
+"""The drawn plan of a panel that is drawn by hand: grid, upright and level, numbered points, lines with their chords.
+
+It is as large as the room allows and not to scale; its numbers are those of the tables beside it. Every number stands
+where it covers nothing.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from fanblock.geometry.bezier import fit, polyline
+from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.geometry.meet import contains, crossings, points_at
+from fanblock.geometry.region import area_mm2, thinned
+from fanblock.pattern.model import FOLD, LACING
+from fanblock.sheet import phrases
+from fanblock.sheet.drawing import PAPER_BLUE, Drawing, Group, Stroke, Words
+from fanblock.sheet.font import width_mm
+from fanblock.sheet.handguide import HandLine, HandPanel
+from fanblock.sheet.handguide_words import paper_mm, say
+from fanblock.sheet.squares import line
+from fanblock.tolerances import SOLVED, STRAIGHT_MM
+
+Items = list[Stroke | Words]
+
+NUMBER_MM, LETTER_MM, SMALL_MM = 3.4, 4.6, 2.3
+"""Sizes of the points' numbers, of the seams' letters and of other words."""
+
+_DOT_MM = 0.55
+_AWAY_MM = (2.6, 3.6, 4.8, 6.2)
+"""How far from its point a number may stand, best first."""
+_WAYS = 16
+_LEAST_LABEL_MM = 5.5
+"""Lines of the grid are named no closer than this."""
+_FRAME_MM = 7.0
+"""Room left of and below the grid for its numbers."""
+_CLEAR_MM, _ROUND_MM = 1.3, 0.35
+"""Clear paper around words that are placed freely, and around every box."""
+_OFFS_MM = (1.4, 2.6, 4.0, 6.0, 9.0, 13.0)
+_SLIDES_MM = (0.0, 4.0, -4.0, 8.0, -8.0, 14.0, -14.0)
+"""How far inside an edge its words may stand, and how far to either side of its middle, best first."""
+_WORDS_COST, _POINT_COST, _OUTWARD = 60.0, 2.0, 1.6
+"""What it costs a number to cover words, to cover a point of a line, and not to stand outside; in millimetres away."""
+_PENS = {"level": "level", "slit": "slit", "channel": "channel"}
+_TICK_MM, _BAR_MM, _TICK_STEP_MM = 2.2, 3.0, 1.0
+
+
+def hand_plan(hand: HandPanel, wide_mm: float, high_mm: float) -> Drawing:
+    """Return the plan of a panel, as large as fits the given room."""
+    return _Plan(hand, wide_mm, high_mm).drawing()
+
+
+class _Plan:
+    """Where the panel's places lie on the plan, what has been drawn, and where words stand already."""
+
+    def __init__(self, hand: HandPanel, wide_mm: float, high_mm: float) -> None:
+        self.hand = hand
+        paper_wide, paper_high, from_left, from_low = paper_mm(hand)
+        room = wide_mm - _FRAME_MM - 1.0, high_mm - _FRAME_MM - 1.0
+        self.scale = min(room[0] / paper_wide, room[1] / paper_high)
+        self.size = self.scale * np.array([paper_wide, paper_high])
+        self.corner = np.array([0.5 * (wide_mm - self.size[0] + _FRAME_MM - 1.0), _FRAME_MM])
+        self.origin = self.corner + self.scale * np.array([from_left, from_low])
+        self.wide_mm, self.high_mm = wide_mm, float(self.size[1]) + _FRAME_MM + 1.0
+        self.items: Items = []
+        self.taken: list[Points] = []
+        self.boxes: list[tuple[float, float, float, float]] = []
+
+    def put(self, points: Points) -> Points:
+        """Places of the panel on the plan."""
+        return np.asarray(self.origin + self.scale * np.asarray(points))
+
+    def drawing(self) -> Drawing:
+        """Everything, from the grid up to the words."""
+        self._grid()
+        self._foundation()
+        self._checks()
+        self._lines()
+        self._notches()
+        self._words()
+        self._foundation_names()
+        self._numbers()
+        return Drawing("plan", self.wide_mm, self.high_mm, (Group("plan", tuple(self.items)),))
+
+    def _grid(self) -> None:
+        """The grid over the paper, counted from the upright and the level."""
+        rule = self.hand.rule
+        step = self.scale * rule.grid_mm
+        every = max(1, math.ceil(_LEAST_LABEL_MM / step))
+        (left, low), (right, high) = self.corner, self.corner + self.size
+        for axis, (start, end) in enumerate(((left, right), (low, high))):
+            zero = float(self.origin[axis])
+            for count in range(
+                math.ceil((start - zero) / step - 1.0 / 64.0), math.floor((end - zero) / step + 1.0 / 64.0) + 1
+            ):
+                at = zero + count * step
+                run = [(at, low), (at, high)] if axis == 0 else [(left, at), (right, at)]
+                self.items.append(line(run, "grid"))
+                if count % every == 0:
+                    text = say(abs(count) * rule.grid_mm, rule)
+                    place = (at, low - 3.0) if axis == 0 else (left - 1.2, at - 0.35 * SMALL_MM)
+                    anchor = "middle" if axis == 0 else "end"
+                    self.items.append(Words(text, *place, SMALL_MM, anchor, color=PAPER_BLUE))
+        corners = [(left, low), (right, low), (right, high), (left, high)]
+        self.items.append(line(corners, "frame", "paper", closed=True))
+
+    def _foundation(self) -> None:
+        """The upright and the level, each with its name."""
+        (left, low), (right, high) = self.corner, self.corner + self.size
+        x, y = self.origin
+        self.items += [line([(x, low), (x, high)], "base", "upright"), line([(left, y), (right, y)], "base", "level")]
+        self.taken += [_dense(np.array([[x, low], [x, high]])), _dense(np.array([[left, y], [right, y]]))]
+
+    def _checks(self) -> None:
+        """The straight checks, from corner to corner."""
+        for check in self.hand.diagonals:
+            run = self.put(np.array([self.hand.point(end).place for end in (check.first, check.last)]))
+            self.items.append(Stroke(polyline(run), "frame", f"check {check.first} {check.last}"))
+            self.taken.append(_dense(run)[::2])
+
+    def _lines(self) -> None:
+        """Every line as the hand draws it, with its chord and offsets."""
+        allowed = self.hand.panel.cut_line
+        if allowed is not None and any(width > 0.0 for width in self.hand.panel.allowances.values()):
+            ring = self.put(np.vstack((allowed.points, allowed.points[:1])))
+            self.items.append(Stroke(polyline(thinned(ring, STRAIGHT_MM)), "ghost", "cut line", True))
+        for one in (*self.hand.outline, *self.hand.inner):
+            run = self.put(self.hand.drawn(one))
+            self.taken.append(_dense(run))
+            if one.offsets:
+                self._chord(one)
+            pen = _PENS.get(one.kind, "mark") if one in self.hand.inner else "cut"
+            on_fold = one in self.hand.outline and (one.kind == FOLD or self.hand.panel.fold == one.of)
+            self.items.append(Stroke(polyline(thinned(run, STRAIGHT_MM)), "fold" if on_fold else pen, one.of))
+
+    def _chord(self, one: HandLine) -> None:
+        """A curve's chord, and its offsets square to it."""
+        start, end = (self.hand.point(number).place for number in (one.first, one.last))
+        way = (end - start) / np.hypot(*(end - start))
+        right = np.array([way[1], -way[0]])
+        self.items.append(Stroke(polyline(self.put(np.array([start, end]))), "guide", "chord"))
+        for offset in one.offsets:
+            foot = start + offset.along_mm * way
+            run = self.put(np.array([foot, foot + offset.out_mm * right]))
+            if float(np.hypot(*(run[1] - run[0]))) > 2.0 * _DOT_MM:
+                self.items.append(Stroke(polyline(run), "guide", "offset"))
+            self.items.append(_dot(run[1], 0.55 * _DOT_MM))
+
+    def _notches(self) -> None:
+        """Waist bars across the edge, ticks inward, drawn large enough to be seen."""
+        for notch in self.hand.panel.notches:
+            point, inward = self.put(notch.point), np.asarray(notch.inward)
+            along = np.array([-inward[1], inward[0]])
+            if notch.kind == "waist":
+                run = np.array([point - _BAR_MM * inward, point + _BAR_MM * inward])
+                self.items.append(Stroke(polyline(run), "mark", "waist bar"))
+                self.taken.append(_dense(run))
+                continue
+            for tick in range(notch.count):
+                foot = point + (tick - 0.5 * (notch.count - 1)) * _TICK_STEP_MM * along
+                run = np.array([foot, foot + _TICK_MM * inward])
+                self.items.append(Stroke(polyline(run), "mark", "tick"))
+                self.taken.append(_dense(run))
+        for hole in self.hand.holes:
+            self.items.append(_dot(self.put(np.array([hole.x_mm, hole.y_mm])), 0.7 * _DOT_MM))
+
+    def _words(self) -> None:
+        """Letters of seams inside their edges, the names of the others, TOP, and which side is the front."""
+        for edge in self.hand.panel.edges:
+            middle, (x, y) = (
+                edge.curve.at(0.5 * edge.curve.length_mm),
+                edge.curve.tangent_at(0.5 * edge.curve.length_mm),
+            )
+            inward = np.array([-y, x])
+            if edge.letter:
+                self._word(edge.letter, self.put(middle), inward, LETTER_MM, bold=True)
+            elif edge.kind in (FOLD, LACING, "center") or self.hand.panel.fold == edge.name:
+                self._word(phrases.prose(edge.name), self.put(middle), inward, SMALL_MM, turned=(x, y))
+        loop = self.hand.panel.loop()
+        x = 0.5 * float(loop[:, 0].min() + loop[:, 0].max())
+        ring = np.vstack((loop, loop[:1]))
+        top = float(points_at(ring, crossings(ring, 0, x))[:, 1].max())
+        self._word("TOP", self.put(np.array([x, top])), np.array([0.0, -1.0]), LETTER_MM - 1.2, bold=True)
+
+    def _word(
+        self,
+        text: str,
+        at: Points,
+        way: Points,
+        size: float,
+        bold: bool = False,
+        turned: tuple[float, float] | None = None,
+    ) -> None:
+        """Words off a place, the nearer the better, within the panel where they cover nothing, or else none at all; along an
+        edge where ``turned`` is its run.
+        """
+        angle = 0.0
+        wide, high = width_mm(text, size, bold), 0.72 * size
+        if turned is not None and abs(turned[1]) > abs(turned[0]):
+            angle = math.degrees(math.atan(turned[1] / turned[0])) if abs(turned[0]) > SOLVED else 90.0
+            wide, high = high, wide
+        reach = 0.5 * abs(way[0]) * wide + 0.5 * abs(way[1]) * high
+        aside = np.array([-way[1], way[0]])
+        tried = np.array([at + (reach + off) * way + slide * aside for off in _OFFS_MM for slide in _SLIDES_MM])
+        ring = self.put(self.hand.panel.loop())
+        inside = np.array([contains(ring, middle) for middle in tried])
+        free = np.flatnonzero((self._costs(tried, wide + _CLEAR_MM, high + _CLEAR_MM) == 0.0) & inside)
+        if len(free):
+            middle, turn = tried[free[0]], math.radians(angle)
+            base = middle - 0.36 * size * np.array([-math.sin(turn), math.cos(turn)])
+            self.items.append(Words(text, float(base[0]), float(base[1]), size, "middle", angle, bold))
+            self._take(middle, wide, high)
+
+    def _foundation_names(self) -> None:
+        """What the upright and the level are, beside them where they cover least."""
+        (left, low), (right, high) = self.corner, self.corner + self.size
+        names = (f"level: {self.hand.level}" if self.hand.level else "level", 0), ("upright, the grain", 1)
+        for name, axis in names:
+            long, tall = width_mm(name, SMALL_MM), 0.72 * SMALL_MM
+            start, end = ((left, right), (low, high))[axis]
+            along = np.linspace(end - 0.5 * long - 1.0, min(start + 0.5 * long + 1.0, end), 12)
+            off = [float(self.origin[1 - axis]) + side * (0.5 * tall + 0.9) for side in (1.0, -1.0)]
+            tried = np.array([(at, beside) if axis == 0 else (beside, at) for at in along for beside in off])
+            size = (long, tall) if axis == 0 else (tall, long)
+            middle = tried[int(np.argmin(self._costs(tried, *size)))]
+            x, y = (float(value) for value in middle)
+            foot = (x, y - 0.36 * SMALL_MM) if axis == 0 else (x + 0.36 * SMALL_MM, y)
+            self.items.append(Words(name, *foot, SMALL_MM, "middle", 90.0 * axis, color=PAPER_BLUE))
+            self._take(middle, *size)
+
+    def _numbers(self) -> None:
+        """Every point's dot and its number, out of the panel if there is room, else where it covers least."""
+        ring = self.hand.panel.loop()
+        turns = np.arange(_WAYS) * 2.0 * math.pi / _WAYS
+        ways = np.stack((np.cos(turns), np.sin(turns)), axis=1)
+        aways = np.repeat(_AWAY_MM, _WAYS)
+        steps = aways[:, None] * np.tile(ways, (len(_AWAY_MM), 1))
+        places = {point.number: self.put(point.place) for point in self.hand.points}
+        for place in places.values():
+            self.taken.append(_dense(np.array([place - 0.6, place + 0.6])))
+        for point in self.hand.points:
+            place = places[point.number]
+            text = str(point.number)
+            wide, high = width_mm(text, NUMBER_MM, True), 0.72 * NUMBER_MM
+            outward = np.array(_outward(point.place, ring))
+            costs = self._costs(place + steps, wide, high) + aways - _OUTWARD * (steps @ outward) / aways
+            middle = (place + steps)[int(np.argmin(costs))]
+            self.items.append(_dot(place, _DOT_MM))
+            self.items.append(
+                Words(text, float(middle[0]), float(middle[1]) - 0.36 * NUMBER_MM, NUMBER_MM, "middle", bold=True)
+            )
+            self._take(middle, wide, high)
+
+    def _costs(self, middles: Points, wide: float, high: float) -> Points:
+        """How much a box would cover about each of some middles: words already set count most, lines by their points."""
+        half = 0.5 * np.array([wide, high]) + _ROUND_MM
+        low, top = middles.min(axis=0) - half, middles.max(axis=0) + half
+        near = [run[np.all((run > low) & (run < top), axis=1)] for run in self.taken]
+        points = np.vstack(near)
+        apart = np.abs(points[None] - middles[:, None]) < half
+        boxes = np.array(self.boxes).reshape(-1, 4)
+        low, top = (middles - half)[:, None], (middles + half)[:, None]
+        met = np.all((low < boxes[None, :, 2:]) & (top > boxes[None, :, :2]), axis=2)
+        return np.asarray(_WORDS_COST * met.sum(axis=1) + _POINT_COST * apart.all(axis=2).sum(axis=1))
+
+    def _take(self, middle: Points, wide: float, high: float) -> None:
+        x, y = (float(value) for value in middle)
+        self.boxes.append((x - 0.5 * wide - 0.4, y - 0.5 * high - 0.4, x + 0.5 * wide + 0.4, y + 0.5 * high + 0.4))
+
+
+def _outward(place: Points, ring: Points) -> tuple[float, float]:
+    """The way out of a closed outline at the place of it that is nearest to a point."""
+    near = int(np.argmin(np.hypot(*(ring - place).T)))
+    before, after = ring[near] - ring[near - 1], ring[(near + 1) % len(ring)] - ring[near]
+    run = before / np.hypot(*before) + after / np.hypot(*after)
+    size = float(np.hypot(*run)) or 1.0
+    sign = 1.0 if area_mm2(ring) > 0.0 else -1.0
+    return sign * float(run[1]) / size, -sign * float(run[0]) / size
+
+
+def _dense(run: Points) -> Points:
+    """A run of points at most about a millimetre apart."""
+    curve = Curve.through(run)
+    at = np.linspace(0.0, curve.length_mm, 1 + max(1, math.ceil(curve.length_mm)))
+    return np.stack([np.interp(at, curve.along, curve.points[:, axis]) for axis in (0, 1)], axis=1)
+
+
+def _dot(place: Points, half: float) -> Stroke:
+    x, y = (float(value) for value in place)
+    corners = [(x - half, y), (x, y - half), (x + half, y), (x, y + half)]
+    return Stroke(polyline(frozen(corners), closed=True), "ink", "point", True)
+
+
+def chord_picture(wide_mm: float) -> Drawing:
+    """Return the little picture that shows how a curve is drawn by offsets from its chord."""
+    high, left, right, base = 34.0, 12.0, wide_mm - 12.0, 9.0
+    at = np.linspace(0.0, 1.0, 33)
+    curve = np.stack((left + (right - left) * at, base + 14.0 * np.sin(math.pi * at) * (1.0 - 0.25 * at)), axis=1)
+    items: Items = [
+        line([(left, base), (right, base)], "guide", "chord"),
+        Stroke(fit(Curve.through(curve)), "cut", "curve"),
+    ]
+    for share, name in ((0.25, "1"), (0.5, "2"), (0.75, "3")):
+        x, y = left + share * (right - left), base + 14.0 * math.sin(math.pi * share) * (1.0 - 0.25 * share)
+        items += [line([(x, base), (x, y)], "mark"), _dot(np.array([x, y]), _DOT_MM)]
+        items += [line([(x, base + 1.6), (x + 1.6, base + 1.6), (x + 1.6, base)], "guide", "square")]
+        side, anchor = (-1.2, "end") if name == "3" else (1.2, "start")
+        items.append(Words(f"so far off, {name}", x + side, base + 3.2, SMALL_MM, anchor))
+        items.append(Words(f"so far along, {name}", x, base - 3.2, SMALL_MM, "middle"))
+    for (x, y), text, shift in (((left, base), "first point", -6.0), ((right, base), "last point", -6.0)):
+        items += [_dot(np.array([x, y]), _DOT_MM), Words(text, x, y + shift, SMALL_MM, "middle", bold=True)]
+    items.append(Words("along a lath held at the points", 0.5 * (left + right), high - 5.0, SMALL_MM, "middle"))
+    return Drawing("chord", wide_mm, high, (Group("chord", tuple(items)),))

@@ -1,0 +1,196 @@
+"""The lists of bones, lace, eyelets and binding, in words: for the report and for the printed pages."""
+
+from __future__ import annotations
+
+import string
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from fanblock.finish.binding import bound
+from fanblock.finish.bonelist import (
+    BoneRow,
+    bone_rows,
+    bone_totals,
+    bought_mm,
+    eyelet_count,
+    lace_mm,
+)
+from fanblock.pattern.bones import SPIRAL, Bone, Lacing
+from fanblock.pattern.model import Pattern
+from fanblock.sheet import phrases
+from fanblock.units import UNITS, format_length
+
+Rows = list[tuple[str, ...]]
+
+BONE_HEADS = ("piece", "channels", "bone", "cut to", "in all")
+LACE_HEADS = ("hole", "left half", "right half")
+BINDING_HEADS = ("bound", "length", "to buy")
+
+YARD_MM = 36.0 * UNITS["in"]
+
+
+def is_listed(pattern: Pattern) -> bool:
+    """Return whether there is anything to list: bones, eyelets or binding."""
+    boned = any(panel.channels for panel in pattern.panels)
+    return boned or bool(pattern.lacings) or pattern.binding is not None
+
+
+def bone_table(pattern: Pattern) -> Rows:
+    """Return the cut list of bones, a row for each piece, kind and length; kinds are told by a letter."""
+    units = pattern.body.units
+    letters = _letters(pattern)
+    return [
+        (
+            f"{row.number} {row.panel}",
+            _channels(row),
+            letters[row.bone],
+            format_length(row.cut_mm, units),
+            str(row.pieces),
+        )
+        for row in bone_rows(pattern)
+    ]
+
+
+def _letters(pattern: Pattern) -> dict[Bone, str]:
+    """A letter for every kind of bone, the most numerous first."""
+    return dict(zip((total.bone for total in bone_totals(pattern)), string.ascii_lowercase, strict=False))
+
+
+def _channels(row: BoneRow) -> str:
+    """The numbers of some channels, those in a row written short; or a name."""
+    if row.name:
+        return {"busk": "busk"}.get(row.name, row.name.replace("shaping", "curved bone"))
+    runs: list[list[int]] = []
+    for number in row.channels:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)
+
+
+def bone_words(bone: Bone) -> str:
+    """Return a kind of bone in words, in millimetres, as bones are sold."""
+    return f"{_mm(bone.width_mm)} × {_mm(bone.thickness_mm)} mm {bone.material}"
+
+
+def _mm(value: float) -> str:
+    return f"{value:.1f}".removesuffix(".0")
+
+
+def bone_sentences(pattern: Pattern) -> Iterator[str]:
+    """Yield what to buy of each kind of bone, and how they are cut and put in."""
+    units = pattern.body.units
+    letters = _letters(pattern)
+    for total in bone_totals(pattern):
+        words = f"Bone {letters[total.bone]}, {bone_words(total.bone)}: {total.pieces}, {_long(total.length_mm, units)} in all"
+        if total.spares:
+            longest = format_length(total.longest_mm, units)
+            words += f" with 5 % of waste, and {total.spares} of {longest} to spare"
+        yield words + (f"; {total.tips} tips." if total.tips else ".")
+    if any(panel.channels for panel in pattern.panels):
+        step = "1/4 in" if units == "in" else "half a centimetre"
+        yield (
+            f"Lengths are those of the channels, rounded down to {step}. Channels are numbered on each piece from its front "
+            "side. Round the ends of every bone and smooth them, or tip them."
+        )
+    yield from (note.says for note in pattern.notes if note.kind == "bones")
+
+
+def lace_table(lacing: Lacing, units: str) -> Rows:
+    """Return how far down its edge every hole is, on both halves."""
+    return [
+        (str(number), _fine(left, units), _fine(right, units))
+        for number, (left, right) in enumerate(zip(lacing.left_mm, lacing.right_mm, strict=True), start=1)
+    ]
+
+
+def lace_sentences(lacing: Lacing, units: str) -> Iterator[str]:
+    """Yield how an opening is laced and how long its lace is."""
+    count, each = eyelet_count(lacing), len(lacing.left_mm)
+    from_edge = phrases.short_length(lacing.from_edge_mm, units)
+    spacing = _fine(lacing.spacing_mm, units)
+    yield (
+        f"{count} eyelets in all, {each} on either half, {from_edge} from the {lacing.edge} and {spacing} apart. Distances "
+        "are measured down the edge from its top."
+    )
+    if lacing.way == SPIRAL:
+        stepped = "left" if lacing.left_mm[1] < lacing.right_mm[1] else "right"
+        yield (
+            f"For a spiral lace: the second hole of the {stepped} half is only half a space down, the last one of the other "
+            "half too, so that the edges close level above and below. The lace may begin at either end."
+        )
+    else:
+        yield "For crossed lacing: the holes stand in level pairs."
+    gap = f"a gap of {format_length(lacing.gap_mm, units)}" if lacing.gap_mm else "edges that meet"
+    yield (
+        f"Lace: {_long(lace_mm(lacing), units)}, with its tails, for {gap}. Take more if you want to loosen it "
+        "for dressing without drawing it out: laces are sold in 2.5 to 3 m."
+    )
+
+
+def binding_table(pattern: Pattern) -> Rows:
+    """Return how much binding each kind of edge takes, and what to buy."""
+    units = pattern.body.units
+    rows: Rows = [
+        (
+            one.name,
+            format_length(one.length_mm, units),
+            _long((1.0 + JOINS_RATIO) * one.length_mm, units),
+        )
+        for one in bound(pattern)
+    ]
+    if len(rows) > 1:
+        whole = sum(one.length_mm for one in bound(pattern))
+        rows.append(("all", format_length(whole, units), _long((1.0 + JOINS_RATIO) * whole, units)))
+    return rows
+
+
+JOINS_RATIO = 0.05
+"""What binding takes more than the edge is long, for joins and turned ends (from memory)."""
+
+
+def binding_sentences(pattern: Pattern) -> Iterator[str]:
+    """Yield what the edges are bound with and how."""
+    binding = pattern.binding
+    if binding is None:
+        return
+    slits = any(panel.slits for panel in pattern.panels)
+    width = phrases.short_length(binding.width_mm, pattern.body.units)
+    both = " Both sides of every slit are counted." if slits else ""
+    yield f"{binding.material[:1].upper()}{binding.material[1:]}, {width} wide before it is folded over the edge.{both}"
+
+
+def _fine(mm: float, units: str) -> str:
+    """A distance between holes: to the millimetre, or to the sixteenth of an inch."""
+    if units != "in":
+        return f"{mm:.0f} mm"
+    sixteenths = round(mm / UNITS["in"] * 16)
+    whole, rest = divmod(sixteenths, 16)
+    parts = [str(whole)] if whole or not rest else []
+    return " ".join([*parts, *([str(Fraction(rest, 16))] if rest else [])]) + " in"
+
+
+def _long(mm: float, units: str) -> str:
+    """A length as it is bought, rounded up: in metres, or in yards to the eighth."""
+    bought = bought_mm(mm, units)
+    if units != "in":
+        return f"{bought / 1000.0:.1f} m"
+    whole, rest = divmod(round(bought / YARD_MM * 8), 8)
+    parts = [str(whole)] if whole or not rest else []
+    words = " ".join([*parts, *([str(Fraction(rest, 8))] if rest else [])])
+    return f"{words} yd"
+
+
+def tables(pattern: Pattern) -> Iterator[tuple[str, Sequence[str], Rows, tuple[str, ...]]]:
+    """Yield every list of a pattern: its heading, the heads of its columns, its rows, and the sentences below it."""
+    rows = bone_table(pattern)
+    units = pattern.body.units
+    says = tuple(bone_sentences(pattern))
+    if rows or says:
+        yield "Bones", BONE_HEADS, rows, says
+    for lacing in pattern.lacings:
+        head = f"Eyelets and lace: {lacing.edge}"
+        yield head, LACE_HEADS, lace_table(lacing, units), tuple(lace_sentences(lacing, units))
+    if pattern.binding is not None:
+        yield "Binding", BINDING_HEADS, binding_table(pattern), tuple(binding_sentences(pattern))

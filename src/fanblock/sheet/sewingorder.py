@@ -1,0 +1,79 @@
+"""The order in which seams are sewn, and from where to where each of them runs."""
+
+from __future__ import annotations
+
+from fanblock.pattern.model import LET_IN, SLIT, Edge, Panel, Pattern, Seam
+
+PAST_WAIST_MM = 5.0
+"""A seam that goes on further than this below the waist is sewn below it."""
+
+
+def when(pattern: Pattern, seam: Seam) -> tuple[int, int, int, int, str]:
+    """By what seams are put in order: pieces into slits first, set-on pieces last, as they are set on.
+
+    In between a seam is sewn before those that it ends on or is cut by, and otherwise they go from front to back.
+    """
+    front, back = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
+    if LET_IN in (front.edge(seam.front.edge).kind, back.edge(seam.back.edge).kind):
+        return -1, 0, pattern.seams.index(seam), 0, seam.letter
+    if front.added or back.added:
+        return 1, 0, pattern.seams.index(seam), 0, seam.letter
+    return 0, _depth(pattern, seam.line, ()), front.number, back.number, seam.letter
+
+
+def _depth(pattern: Pattern, line: str, above: tuple[str, ...]) -> int:
+    """How many seams that end on one another, or are cut by one another, have to be sewn before a line."""
+    before = {one.line for one in pattern.seams if line and line in one.onto} - {line, *above}
+    return 1 + max(_depth(pattern, one, (*above, line)) for one in before) if before else 0
+
+
+def across(pattern: Pattern, seam: Seam) -> list[Seam]:
+    """Return all the seams of one level seam, from front to back; none for a seam that is not level."""
+    if not pattern.by_name[seam.front.panel].edge(seam.front.edge).across:
+        return []
+    found = [one for one in pattern.seams if (one.line, one.letter) == (seam.line, seam.letter)]
+    numbers = {panel.name: panel.number for panel in pattern.panels}
+    return sorted(found, key=lambda one: (numbers[one.front.panel], numbers[one.back.panel]))
+
+
+def is_open(pattern: Pattern, seam: Seam) -> bool:
+    """Tell whether a seam stops at the waist and leaves the skirts below it open."""
+    panel = pattern.by_name[seam.front.panel]
+    edge = panel.edge(seam.front.edge)
+    return stops_at_waist(edge) and any(one.kind == SLIT for one in beside(panel, edge))
+
+
+def run_words(pattern: Pattern, seam: Seam) -> str:
+    """Return from where to where a seam runs, as the end of a sentence; empty where that is plain."""
+    panel = pattern.by_name[seam.front.panel]
+    edge = panel.edge(seam.front.edge)
+    if is_open(pattern, seam):
+        return ", from the top down to the waist bar and no further"
+    under, over = (_level_line(pattern, panel, one) for one in beside(panel, edge))
+    if under or over:
+        return f", from the {over or 'top'} to the {under or 'lower edge'}"
+    if edge.waist_at_mm is not None and not stops_at_waist(edge):
+        return ", from the top to the lower edge"
+    return ""
+
+
+def _level_line(pattern: Pattern, panel: Panel, edge: Edge) -> str:
+    """The name of the level seam that an edge lies on, if it lies on one."""
+    if not edge.across:
+        return ""
+    here = (panel.name, edge.name)
+    sides = ((one, side) for one in pattern.seams for side in (one.front, one.back))
+    return next((one.line for one, side in sides if (side.panel, side.edge) == here), "")
+
+
+def stops_at_waist(edge: Edge) -> bool:
+    """Tell whether a seam edge ends at the waist."""
+    if edge.waist_at_mm is None:
+        return False
+    return min(edge.waist_at_mm, edge.curve.length_mm - edge.waist_at_mm) < PAST_WAIST_MM
+
+
+def beside(panel: Panel, edge: Edge) -> tuple[Edge, Edge]:
+    """Return the edges before and after one in its panel's loop."""
+    at = next(number for number, one in enumerate(panel.edges) if one.name == edge.name)
+    return panel.edges[at - 1], panel.edges[(at + 1) % len(panel.edges)]

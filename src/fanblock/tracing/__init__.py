@@ -1,0 +1,1 @@
+"""Lines that somebody drew in a vector editor, read at true scale."""

@@ -21,7 +21,7 @@ MODULES = sorted(path for path in SOURCE.rglob("*.py"))
 ROOMS = (
     "version", "problems", "tolerances", "terms", "units", "shipped", "geometry", "yamlfile", "ownfile", "tracing", "wearer",
     "block",
-    "pattern", "draft", "sleeves", "shaping", "finish", "fronts", "steps", "recipe", "checks", "make", "garment", "sheet", "picture", "bundle", "output",
+    "pattern", "draft", "sleeves", "shaping", "finish", "fronts", "steps", "recipe", "checks", "make", "garment", "sheet", "cloth", "picture", "bundle", "output",
     "drafted", "gallery", "proving", "cli", "",
 )  # fmt: skip
 """From the ground up; a room may use what stands before it. The last, without a name, is the package itself."""
@@ -38,6 +38,7 @@ ADAPTERS = {
     "shapely": ("geometry/",),
     "svgelements": ("tracing/lines.py",),
     "uharfbuzz": ("sheet/font.py", "sheet/pdf_font.py"),
+    "spyrrow": ("cloth/nesting.py",),
     "yaml": ("yamlfile.py",),
 }
 """The only places that may know each library; numpy is everywhere's."""

@@ -141,6 +141,10 @@ def draw_draft(board: Board, view: View, draft: Draft, new: Iterable[str] = (), 
         board.line(even(view(on_block(block, places)), 60), RED if fresh_line else INK, 2.0 if fresh_line else 1.2)
     for take in takes_of(draft):
         draw_seam(board, view, draft, take, fresh, takes)
+    for level in draft.level_seams:
+        arounds = np.linspace(level.start, min(level.end, last_around(draft, draft.chain("hem")[0])), 60)
+        points = view(block.at(arounds, level.height_of(arounds)))
+        board.line(points, RED if level.name in fresh else INK, 2.0 if level.name in fresh else 1.2)
 
 
 def last_around(draft: Draft, line: Line) -> float:

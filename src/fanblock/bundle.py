@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from fanblock.block.bowed import BowBlock
 from fanblock.pattern.model import Finding, Pattern
@@ -23,6 +24,11 @@ from fanblock.sheet.svg import write_svg
 from fanblock.sheet.views import Views
 from fanblock.wearer.body import Body
 
+if TYPE_CHECKING:
+    from fanblock.cloth.laying import Lay
+    from fanblock.garment.model import Cloth
+    from fanblock.sheet.report import ToBuy
+
 USUAL = (A4, LETTER, A0)
 """The papers a pattern is printed on when nobody asks for another."""
 
@@ -32,6 +38,9 @@ PICTURE_PX = 900
 DXF_PURPOSE = "all pieces for pattern programs and cutting tables (ASTM D6673), in millimetres"
 
 PROJECTOR_PURPOSE = "one page to throw on the cloth at true size: thick lines, squares to set the projector by"
+
+CLOTH_MM = 180.0
+"""Width of the pictures of cloth in the report, and the most they are high."""
 
 Working = Callable[[str], AbstractContextManager[None]]
 """Called with what is being done, around doing it."""
@@ -62,13 +71,15 @@ def pattern_bundle(
     *,
     pictures: bool = True,
     guides: bool = False,
+    cloths: Mapping[str, Cloth] | None = None,
 ) -> Bundle:
     """Return all files of a pattern.
 
     ``papers`` are those asked for; ExportError when the pattern does not fit one of them. Without them the usual
     papers are used, and one that the pattern does not fit is left out and said so. Without ``pictures`` there is no report,
     no picture and no page on drawing by hand; ``guides`` adds that page all the same, and the same to print on the home
-    papers among those asked for, or the usual. A pattern that may not be put into a file for exchange goes without, and
+    papers among those asked for, or the usual. ``cloths`` are those of the layers: with them the pieces are laid on their
+    cloth, and there is a list of what to buy; a layer that is not among them is assumed to be of ordinary width. A pattern that may not be put into a file for exchange goes without, and
     that is said too. What is found about the papers is told with the pattern's own checks.
     """
     views = Views(pattern)
@@ -85,9 +96,15 @@ def pattern_bundle(
     found = tuple(one for laid, _ in printed for one in paper_findings(laid.paper, laid.drawing, laid.pages))
     checked = replace(pattern, findings=(*pattern.findings, *found))
     shown: tuple[Made, ...] = ()
+    lays: tuple[Lay, ...] = ()
+    if cloths is not None:
+        with working("laying the pieces on the cloth"):
+            from fanblock.cloth.laying import lays_of
+
+            lays = lays_of(pattern, cloths, pattern.body.units)
     if pictures:
         with working("drawing the report"):
-            shown = _shown(checked, views)
+            shown = _shown(checked, views, lays)
     by_hand: tuple[Made, ...] = ()
     if pictures or guides:
         with working("drawing the hand guide"):
@@ -101,6 +118,7 @@ def pattern_bundle(
     files = (
         *shown,
         *(Made(_pdf_name(laid.paper), purpose, laid.pdf()) for laid, purpose in printed),
+        *_cloth(pattern, lays, papers),
         *by_hand,
         Made("pattern.svg", "all pieces at true scale, for a vector editor", write_svg(views.flat).encode()),
         *exchanged,
@@ -109,18 +127,52 @@ def pattern_bundle(
     return Bundle(files, tuple(left_out), found)
 
 
-def _shown(pattern: Pattern, views: Views) -> tuple[Made, ...]:
+def _cloth(pattern: Pattern, lays: Sequence[Lay], papers: Sequence[Paper]) -> tuple[Made, ...]:
+    """Return how the pieces lie on their cloth, to print on home papers."""
+    if not lays:
+        return ()
+    from fanblock.cloth.sheet import cloth_pages
+
+    return tuple(
+        Made(
+            _pdf_name(paper, "cloth"),
+            f"how the pieces lie on each cloth, and how much to buy, to print on {paper.name}",
+            sheets(cloth_pages(pattern, lays, paper)),
+        )
+        for paper in _home(papers)
+    )
+
+
+def _home(papers: Sequence[Paper]) -> list[Paper]:
+    """Return the papers a home printer takes among those asked for, or among the usual."""
+    return [paper for paper in papers if is_tiled(paper)] or [paper for paper in USUAL if is_tiled(paper)]
+
+
+def _shown(pattern: Pattern, views: Views, lays: Sequence[Lay]) -> tuple[Made, ...]:
     """Return the files that are looked at rather than cut by."""
     from fanblock.picture import picture_svg
     from fanblock.sheet.png import to_png
     from fanblock.sheet.report import report_html
 
-    report = report_html(pattern, views)
+    report = report_html(pattern, views, _to_buy(pattern, lays))
     picture = to_png(picture_svg(pattern, views), PICTURE_PX)
     return (
         Made("report.html", "start here: pictures, checks, what to cut and sew, cautions", report.encode()),
         Made("sheet.png", "the pattern in one picture", picture),
     )
+
+
+def _to_buy(pattern: Pattern, lays: Sequence[Lay]) -> ToBuy | None:
+    """Return what the report tells of cloth; None where none was laid."""
+    if not lays:
+        return None
+    from fanblock.cloth.sheet import lay_drawing
+    from fanblock.cloth.words import lay_sentences, shopping
+    from fanblock.sheet.report import ToBuy
+
+    units = pattern.body.units
+    cloths = tuple((lay.layer, lay_sentences(lay, units), lay_drawing(lay, CLOTH_MM, CLOTH_MM, units)) for lay in lays)
+    return ToBuy(shopping(pattern, lays), cloths)
 
 
 def _by_hand(pattern: Pattern, papers: Sequence[Paper], printed: bool) -> tuple[Made, ...]:
@@ -130,7 +182,7 @@ def _by_hand(pattern: Pattern, papers: Sequence[Paper], printed: bool) -> tuple[
     from fanblock.sheet.handguide_pages import hand_guide_pages
 
     hands = hand_panels(pattern)
-    home = [paper for paper in papers if is_tiled(paper)] or [paper for paper in USUAL if is_tiled(paper)]
+    home = _home(papers)
     return (
         Made(
             "guide.html", "how to draw every piece by hand, with no printer", hand_guide_html(pattern, hands).encode()

@@ -13,6 +13,7 @@ import sys
 from collections.abc import Iterable
 from dataclasses import replace
 from functools import cache
+from itertools import pairwise
 
 import ezdxf
 import numpy as np
@@ -20,6 +21,7 @@ import pytest
 import shapely
 from ezdxf.document import Drawing as Document
 from ezdxf.layouts.blocklayout import BlockLayout
+from ezdxf.math import Vec3
 from tests.sheet.real import drafted, shipped
 from tests.sheet.sample import sample
 
@@ -28,8 +30,10 @@ from fanblock.geometry.curve import Curve, frozen
 from fanblock.pattern.bones import BONE, BOTH, LEFT, RIGHT, Bone, Channel, Eyelet
 from fanblock.pattern.model import Mark, Panel, Pattern
 from fanblock.problems import ExportError
+from fanblock.sheet.drawing import Words
 from fanblock.sheet.dxf import pattern_dxf, write_dxf
-from fanblock.sheet.dxf_pieces import SNIP_MM, DxfPiece, DxfStyle, dxf_style, refusals
+from fanblock.sheet.dxf_pieces import SNIP_MM, dxf_style
+from fanblock.sheet.dxf_style import DxfPiece, DxfStyle, refusals
 from fanblock.sheet.layout import pieces_of
 from fanblock.sheet.paper import A4
 from fanblock.sheet.piece import Piece
@@ -42,7 +46,6 @@ HALF_STEP_MM = 0.0071
 
 STAYS = drafted("ferrywoman", "stays-five-panels")
 ON_FOLD = drafted("ferrywoman", "stays-front-lacing")
-CODED = ("2", "3")
 
 
 def opened(data: bytes) -> Document:
@@ -68,14 +71,19 @@ def on(block: BlockLayout, layer: str, kind: str = "*") -> list:
     return [one for one in block.query(kind) if one.dxf.layer == layer]
 
 
+def flat(place: Vec3) -> tuple[float, float]:
+    """A place without its height."""
+    return place.x, place.y
+
+
 def runs(block: BlockLayout, layer: str) -> list[np.ndarray]:
     """The polylines of one layer as points."""
-    return [np.array([vertex.dxf.location[:2] for vertex in one.vertices]) for one in on(block, layer, "POLYLINE")]
+    return [np.array([flat(vertex.dxf.location) for vertex in one.vertices]) for one in on(block, layer, "POLYLINE")]
 
 
 def points(block: BlockLayout, layers: Iterable[str]) -> set[tuple[float, float]]:
     """The points of some layers."""
-    return {tuple(one.dxf.location[:2]) for layer in layers for one in on(block, layer, "POINT")}
+    return {flat(one.dxf.location) for layer in layers for one in on(block, layer, "POINT")}
 
 
 def apart(first: np.ndarray, second: np.ndarray) -> float:
@@ -105,7 +113,7 @@ def test_the_file_has_three_sections_and_no_more() -> None:
     lines = data.decode("ascii").split("\r\n")
     assert "\n" not in "".join(lines)
     pairs = [(code.strip(), value) for code, value in zip(lines[::2], lines[1::2], strict=False)]
-    sections = [after[1] for before, after in zip(pairs, pairs[1:], strict=False) if before == ("0", "SECTION")]
+    sections = [after[1] for before, after in pairwise(pairs) if before == ("0", "SECTION")]
     assert sections == ["HEADER", "BLOCKS", "ENTITIES"]
     assert pairs[:3] == [("0", "SECTION"), ("2", "HEADER"), ("0", "ENDSEC")]
     assert pairs[-1] == ("0", "EOF")
@@ -161,15 +169,17 @@ def test_boundaries_read_back_as_the_cut_lines(name: str) -> None:
         assert apart(ring(found), ring(piece.ground)) <= EXCHANGE_MM + HALF_STEP_MM
         true, back = shapely.Polygon(piece.ground), shapely.Polygon(found)
         assert back.is_valid
-        assert back.area == pytest.approx(true.area, rel=2e-4)
+        assert abs(back.area - true.area) <= EXCHANGE_MM * true.length
 
 
 def test_millimetres_have_two_decimals() -> None:
     """METRIC is millimetres to two decimals: no coordinate has more."""
     lines = pattern_dxf(STAYS, pieces_of(STAYS)).decode("ascii").split("\r\n")
-    numbers = [value for code, value in zip(lines[::2], lines[1::2], strict=False) if code.strip() in ("10", "20", "30")]
+    numbers = [
+        value for code, value in zip(lines[::2], lines[1::2], strict=False) if code.strip() in ("10", "20", "30")
+    ]
     assert len(numbers) > 1000
-    assert all(re.fullmatch(r"-?\d+\.\d{1,2}", number) for number in numbers)
+    assert [number for number in numbers if not re.fullmatch(r"-?\d+\.\d{1,2}", number)] == []
     assert "-0.0" not in numbers
 
 
@@ -221,10 +231,13 @@ def test_sew_lines_slits_levels_and_grain_read_back() -> None:
         assert len(runs(block, "11")) == len(panel.slits)
         for run, slit in zip(runs(block, "11"), panel.slits, strict=True):
             assert run == pytest.approx(np.array([slit.start, slit.end]), abs=HALF_STEP_MM)
-        assert len(runs(block, "8")) == sum(len(parts) for parts in panel.levels.values())
+        levels = sum(len(parts) for parts in panel.levels.values())
+        assert len(runs(block, "8")) == levels + sum(len(channel.rows) for channel in panel.channels)
         (grain,) = on(block, "7", "LINE")
-        assert np.array([grain.dxf.start[:2], grain.dxf.end[:2]]) == pytest.approx(np.array(panel.grain), abs=HALF_STEP_MM)
-        assert grain.dxf.start[0] == pytest.approx(grain.dxf.end[0], abs=2 * HALF_STEP_MM)
+        assert np.array([flat(grain.dxf.start), flat(grain.dxf.end)]) == pytest.approx(
+            np.array(panel.grain), abs=HALF_STEP_MM
+        )
+        assert grain.dxf.start.x == pytest.approx(grain.dxf.end.x, abs=2 * HALF_STEP_MM)
 
 
 def test_notches_are_points_on_the_boundary_that_point_inward() -> None:
@@ -235,7 +248,7 @@ def test_notches_are_points_on_the_boundary_that_point_inward() -> None:
         found = on(block, "4", "POINT")
         assert len(found) == sum(1 if notch.kind == "waist" else notch.count for notch in panel.notches)
         outline = shapely.LineString(ring(piece.ground))
-        inside = shapely.Polygon(piece.ground)
+        inside = shapely.Polygon(piece.ground).buffer(3 * HALF_STEP_MM)
         for one in found:
             x, y, depth = one.dxf.location
             assert outline.distance(shapely.Point(x, y)) <= 2 * HALF_STEP_MM
@@ -267,15 +280,15 @@ def test_words_of_the_printed_piece_are_annotation_where_they_stand(name: str) -
     """What is written on paper is in the file too, in 7-bit letters, at its place."""
     pieces, document = read(name)
     for piece, block in zip(pieces, blocks(document), strict=True):
-        said = {one.dxf.text: one for one in on(block, "15", "TEXT")}
-        words = [item for label in piece.labels for item in label.items if hasattr(item, "text")]
+        said = [
+            (one.dxf.text, flat(one.dxf.align_point if one.dxf.halign else one.dxf.insert))
+            for one in on(block, "15", "TEXT")
+        ]
+        words = [item for label in piece.labels for item in label.items if isinstance(item, Words)]
         assert words
         for item in words:
-            assert seven_bit(item.text) in said
-        number = said[str(piece.panel.number)]
-        place = number.dxf.align_point if number.dxf.halign else number.dxf.insert
-        printed = next(item for item in words if item.text == str(piece.panel.number))
-        assert tuple(place)[:2] == pytest.approx((printed.x, printed.y), abs=HALF_STEP_MM)
+            places = [place for text, place in said if text == seven_bit(item.text)]
+            assert min(np.hypot(x - item.x, y - item.y) for x, y in places) <= HALF_STEP_MM
 
 
 def test_a_piece_on_the_fold_is_half_a_piece_with_its_mirror_line() -> None:
@@ -285,7 +298,7 @@ def test_a_piece_on_the_fold_is_half_a_piece_with_its_mirror_line() -> None:
     assert folded
     for piece, block in folded:
         (mirror,) = on(block, "6", "LINE")
-        run = shapely.LineString([mirror.dxf.start[:2], mirror.dxf.end[:2]])
+        run = shapely.LineString([flat(mirror.dxf.start), flat(mirror.dxf.end)])
         assert shapely.LineString(ring(piece.ground)).buffer(0.03).covers(run)
         assert len(runs(block, "14")) == len(piece.panel.edges) - 1
         assert f"Quantity:{piece.panel.cuts[0][1]},0" in texts(block, "1")
@@ -319,12 +332,14 @@ def test_bones_are_drawn_and_eyelets_are_drill_points() -> None:
     pieces = pieces_of(pattern)
     block = blocks(opened(pattern_dxf(pattern, pieces)))[0]
     panel = pieces[0].panel
-    wanted = [*(part for parts in panel.levels.values() for part in parts), panel.marks[0].curve, *panel.channels[0].rows]
+    wanted = [
+        *(part for parts in panel.levels.values() for part in parts),
+        panel.marks[0].curve,
+        *panel.channels[0].rows,
+    ]
     found = runs(block, "8")
     assert len(found) == len(wanted)
-    assert all(
-        min(apart(run, line.points) for run in found) <= HALF_STEP_MM + EXCHANGE_MM for line in wanted
-    )
+    assert all(min(apart(run, line.points) for run in found) <= HALF_STEP_MM + EXCHANGE_MM for line in wanted)
     drilled = [tuple(one.dxf.location) for one in on(block, "13", "POINT")]
     holes = [(*np.round(eyelet.point, 2), 5.0) for eyelet in panel.eyelets if eyelet.half != RIGHT]
     assert drilled == [pytest.approx(hole) for hole in holes]
@@ -338,7 +353,7 @@ def test_a_pattern_without_allowances_says_that_its_boundary_is_the_finished_lin
     document = opened(pattern_dxf(bare, pieces_of(bare)))
     for block in blocks(document):
         assert "boundary: finished line, no allowance" in texts(block, "15")
-        assert all(one.dxf.location[2] == 0.0 for one in on(block, "4", "POINT"))
+        assert all(one.dxf.location.z == 0.0 for one in on(block, "4", "POINT"))
 
 
 HOSTILE = "Élise’s “stays” · 5%%d ^J \\P Ψ ½\n<x>"
@@ -354,7 +369,7 @@ def test_any_name_comes_out_in_seven_bits() -> None:
     assert (audit.errors, audit.fixes) == ([], [])
     said = [one.dxf.text for block in blocks(document) for one in block.query("TEXT")]
     assert not [text for text in said if "%%" in text or "^" in text or "\\" in text]
-    assert any("Elise's \"stays\" - 5%d J /P ? 1/2 <x>" in text for text in said)
+    assert any('Elise\'s "stays" - 5%d J /P ? 1/2 <x>' in text for text in said)
     size = next(text for text in style_texts(pattern) if text.startswith("Sample Size:"))
     assert size == "Sample Size:Elise-s-stays-5-d-J"
 
@@ -403,6 +418,7 @@ def first_piece(**changes: object) -> DxfStyle:
 
 
 RING = dxf_style(sample(), pieces_of(sample())).pieces[0].boundary
+LONGER = np.ptp(RING / 100.0, axis=0).max()
 
 
 @pytest.mark.parametrize(
@@ -419,9 +435,7 @@ RING = dxf_style(sample(), pieces_of(sample())).pieces[0].boundary
         (first_piece(grain=None), "piece “1-front” › it has no grain. Add a `grain` step to the recipe."),
         (
             first_piece(boundary=frozen(RING / 100.0)),
-            "piece “1-front” › its longer side is {:g}, which cannot be millimetres. Give every length in millimetres.".format(
-                np.ptp(RING / 100.0, axis=0).max()
-            ),
+            f"piece “1-front” › its longer side is {LONGER:g}, which cannot be millimetres. Give every length in millimetres.",
         ),
         (
             first_piece(name="2-SIDE"),
@@ -468,7 +482,6 @@ def test_a_piece_that_is_whole_is_not_mirrored() -> None:
     """Two of a whole piece are two as drawn; five of a pair are three and two."""
     assert quantity(whole=True, cuts=(("outer", 2),)) == "Quantity:2,0"
     assert quantity(cuts=(("outer", 5),)) == "Quantity:3,2"
-    assert quantity(cuts=()) == "Quantity:1,0"
 
 
 def quantity(**changes: object) -> str:
@@ -485,8 +498,8 @@ def test_pieces_stand_apart_in_the_drawing() -> None:
     for one in document.modelspace().query("INSERT"):
         block = document.blocks.get(one.dxf.name)
         (found,) = runs(block, "1")
-        ends.append((one.dxf.insert[0] + found[:, 0].min(), one.dxf.insert[0] + found[:, 0].max()))
-    assert all(first[1] < second[0] for first, second in zip(ends, ends[1:], strict=False))
+        ends.append((one.dxf.insert.x + found[:, 0].min(), one.dxf.insert.x + found[:, 0].max()))
+    assert all(first[1] < second[0] for first, second in pairwise(ends))
 
 
 def test_ezdxf_waits_until_a_file_is_written() -> None:

@@ -37,12 +37,12 @@ def words_of(one: Piece) -> list[Words]:
 
 @pytest.mark.parametrize("one", [one for _, one in PIECES], ids=NAMES)
 def test_words_lie_inside_the_piece_or_on_its_flag(one: Piece) -> None:
-    """Every text lies within the stitch line, but for those of an allowance, which may lie in it, and on the flag."""
+    """Every text lies within the stitch line, but for those of an allowance and of eyelets, which may lie in it, and on the flag."""
     inside, cut = shapely.Polygon(one.panel.loop()), shapely.Polygon(one.ground)
     along = {
         item
         for label in one.labels
-        if label.name.startswith(("allowance", "bar"))
+        if label.name.startswith(("allowance", "bar", "eyelet"))
         for item in label.items
         if isinstance(item, Words)
     }

@@ -20,7 +20,7 @@ def test_every_seam_says_where_it_stops() -> None:
     """Open seams stop at the waist bar, sewn ones run to the lower edge; so the recipe has it."""
     pattern = stays()
     assert [is_open(pattern, seam) for seam in pattern.seams] == [False, True, True, True]
-    assert joining(pattern)[:2] == (
+    assert joining(pattern)[1:3] == (
         "Join A to A: piece 1 (center front) to piece 2 (side front), from the top to the lower edge.",
         "Join B to B: piece 2 (side front) to piece 3 (side), from the top down to the waist bar and no further.",
     )
@@ -36,7 +36,7 @@ def test_open_seams_are_secured_where_they_stop() -> None:
 def test_a_centre_front_with_an_allowance_is_sewn() -> None:
     """Both halves are sewn to each other at the centre front; the laced centre back is not."""
     lines = joining(stays())
-    assert lines[-2:] == (
+    assert lines[-5:-3] == (
         "Sew the two centre fronts (piece 1, both halves) to each other, from the top to the lower edge.",
         "The open edges at the centre back (piece 5) are not sewn: they are finished and laced, 5.0 cm apart.",
     )
@@ -61,8 +61,31 @@ def test_a_centre_without_allowance_only_meets() -> None:
     assert "At the centre front the two halves meet edge to edge, without allowance." in joining(pattern)
 
 
-def test_a_toile_can_be_laced_and_says_what_is_not_planned() -> None:
-    """Layers, spare cloth, allowances, lacing at the gap, bones, and what these sheets leave open (common practice)."""
+def test_channels_come_first_and_bones_eyelets_and_binding_last() -> None:
+    """Channels are stitched on flat pieces; bones, eyelets, binding and lining follow when these hang together (common
+    practice, no source)."""
+    lines = joining(stays())
+    assert lines[0] == (
+        "First the channels, piece by piece: baste the strength layers together and stitch both lines of every channel "
+        "through them, and across its lower end. On the other half the channels are mirrored."
+    )
+    assert lines[-3:] == (
+        "Put in the bones from above, each as long as the list says, with rounded or tipped ends.",
+        "Work the eyelets through all layers but the lining; the left and the right row are each in the list.",
+        "Bind the edges with linen tape, which closes the channels above. The lining comes last.",
+    )
+
+
+def test_a_busk_and_curved_bones_are_told_of() -> None:
+    """A busk can be taken out; curved bones lie over the straight ones (common practice, no source)."""
+    busk = " ".join(joining(drafted("innkeeper", "bodies-1560s")))
+    assert "it stays open above, and the busk is taken out for washing" in busk
+    curved = " ".join(joining(drafted("innkeeper", "stays-1740s-fully-boned")))
+    assert "Lay the curved bones across the inside of the front, over the straight ones" in curved
+
+
+def test_a_toile_can_be_laced() -> None:
+    """Layers, spare cloth, allowances, lacing at the gap, bones where the channels are (common practice)."""
     said = " ".join(toile(stays()))
     for part in (
         "as many layers as the garment will have, or from one firm cloth",
@@ -71,9 +94,18 @@ def test_a_toile_can_be_laced_and_says_what_is_not_planned() -> None:
         "sew them to the outside",
         "with 5.0 cm between the edges",
         "at the centre front, beside the lacing edges, in the side seams. No binding.",
-        "not planned on these sheets yet",
+        "Tape bones on where the pieces have their channels",
     ):
         assert part in said
+    assert "not planned" not in said
+
+
+def test_what_a_recipe_does_not_plan_is_said() -> None:
+    """Without channels and eyelets the sheets say that they are for the maker to settle."""
+    pattern = stays()
+    bare = replace(pattern, panels=tuple(replace(panel, channels=(), eyelets=()) for panel in pattern.panels))
+    assert "eyelets are not planned on these sheets" in " ".join(toile(bare))
+    assert joining(bare)[0].startswith("Join A to A")
 
 
 def test_a_toile_without_lacing_speaks_of_none() -> None:

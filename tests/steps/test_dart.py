@@ -27,7 +27,9 @@ def darted(*darts: str, name: str = "ordinary", hem: str = WAIST, red: str = "2%
 def dart(through: str = "[20%, waist], [20%, 80%]", name: str = "front dart", **options: str) -> str:
     """Return a dart step; it takes 20 mm unless it is told otherwise."""
     chosen = options or {"take": "20 mm"}
-    return f"dart: {{name: {name}, through: [{through}], {', '.join(f'{key}: {value}' for key, value in chosen.items())}}}"
+    return (
+        f"dart: {{name: {name}, through: [{through}], {', '.join(f'{key}: {value}' for key, value in chosen.items())}}}"
+    )
 
 
 def legs(panel: Panel, name: str = "front dart") -> tuple[Mark, Mark]:
@@ -100,9 +102,7 @@ def test_levels_stop_at_the_legs() -> None:
 
 
 @settings(max_examples=25)
-@given(
-    st.floats(0.12, 0.38), st.floats(-0.03, 0.03), st.floats(0.5, 0.85), st.floats(4.0, 24.0), st.sampled_from(SOME)
-)
+@given(st.floats(0.12, 0.38), st.floats(-0.03, 0.03), st.floats(0.5, 0.85), st.floats(4.0, 24.0), st.sampled_from(SOME))
 def test_what_holds_for_every_dart(at: float, lean: float, point: float, take: float, name: str) -> None:
     """Legs equal, sums right at every level, the edge smooth when it is sewn, and half its box is what the wedge holds."""
     pattern = darted(dart(f"[{at:.1%}, waist], [{at + lean:.1%}, {point:.1%}]", take=f"{take:.2f} mm"), name=name)
@@ -127,7 +127,9 @@ def test_the_peak_lies_on_the_edge_when_the_dart_is_folded(through: str) -> None
     edges = {edge.name: edge for edge in front.edges}
     half = edges[f"{name} at front dart {'1' if name == 'hem' else '2'}"].curve
     beside = edges[f"{name} 1"].curve
-    leg = min(legs(front), key=lambda one: float(np.hypot(*(one.curve.start - (half.start if name == "hem" else half.end)))))
+    leg = min(
+        legs(front), key=lambda one: float(np.hypot(*(one.curve.start - (half.start if name == "hem" else half.end))))
+    )
     along = leg.curve.start_tangent
     off = half.points - leg.curve.start
     folded = leg.curve.start + 2.0 * (off @ along)[:, None] * along - off
@@ -209,7 +211,9 @@ def test_darts_that_cross_and_darts_at_corners_are_refused() -> None:
     assert str(caught.value).partition(": ")[2] == (
         "step 7 (separate) › dart “second” › it crosses the dart “front dart”. Move one of the two."
     )
-    edges = "top edge: {edges: [{name: neckline, kind: neckline, through: [[center front, bust], [25%, bust + 30 mm]]}, "
+    edges = (
+        "top edge: {edges: [{name: neckline, kind: neckline, through: [[center front, bust], [25%, bust + 30 mm]]}, "
+    )
     edges += "{name: armhole, kind: armhole, through: [[45%, underarm - 20 mm], [center back, bust + 60 mm]]}]}"
     with pytest.raises(FanblockError) as caught:
         darted(dart("[25%, top edge], [25%, 60%]"), top=edges)

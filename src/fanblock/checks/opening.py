@@ -95,7 +95,7 @@ def _under(pattern: Pattern, opening: Opening, behind: Panel) -> Finding:
     uncovered = its_heights[0] > heights[0] + GIRTH_MM / pattern.block.center_front_mm
     if uncovered:
         says += ", and ends above their lower ends"
-    usual = USUAL_UNDER_MM - GIRTH_MM <= least and most <= MOST_UNDER_MM + GIRTH_MM
+    usual = least >= USUAL_UNDER_MM - GIRTH_MM and most <= MOST_UNDER_MM + GIRTH_MM
     if not usual:
         says += "; 2 to 3 cm is common practice"
     state = FAILS if least < LEAST_UNDER_MM else WARNS if uncovered or not usual else HOLDS
@@ -107,7 +107,9 @@ def _alike(behind: Panel) -> Finding:
     left, right = behind.edge("left side").curve, behind.edge("right side").curve
     ends = np.abs(left.reversed().points[[0, -1]] * (-1.0, 1.0) - right.points[[0, -1]])
     off = max(float(ends.max()), abs(left.length_mm - right.length_mm))
-    return within("opening-alike", FAMILY, off, MATES_MM, "mm", f"the {behind.name} is the same on both sides of its middle")
+    return within(
+        "opening-alike", FAMILY, off, MATES_MM, "mm", f"the {behind.name} is the same on both sides of its middle"
+    )
 
 
 def _sized(pattern: Pattern, behind: Panel) -> Finding:

@@ -11,6 +11,7 @@ from fanblock.cli.screen import say, say_document, working, wrapped
 
 if TYPE_CHECKING:
     from fanblock.bundle import Bundle
+    from fanblock.garment.model import Cloth
     from fanblock.pattern.model import Pattern
     from fanblock.sheet.paper import Paper
 
@@ -53,8 +54,8 @@ def draft_and_tell(order: Order | GarmentOrder) -> int:
 
     if order.folder:
         refuse_file(order.folder)
-    pattern, folder, worn_over = _drafted(order) if isinstance(order, Order) else _garment(order)
-    bundle = pattern_bundle(pattern, order.papers, working, pictures=order.pictures, guides=order.guide)
+    pattern, folder, worn_over, cloths = _drafted(order) if isinstance(order, Order) else _garment(order)
+    bundle = pattern_bundle(pattern, order.papers, working, pictures=order.pictures, guides=order.guide, cloths=cloths)
     pattern = replace(pattern, findings=(*pattern.findings, *bundle.found))
     write_all(folder, {made.name: made.data for made in bundle.files})
     if order.machine:
@@ -64,8 +65,12 @@ def draft_and_tell(order: Order | GarmentOrder) -> int:
     return 0 if pattern.sound else 1
 
 
-def _drafted(order: Order) -> tuple[Pattern, str, str]:
-    """Return the pattern that was asked for, its folder, and what it is worn over."""
+Drafted = tuple["Pattern", str, str, "Mapping[str, Cloth] | None"]
+"""A pattern, its folder, what it is worn over, and the cloth of its layers where it is to be laid."""
+
+
+def _drafted(order: Order) -> Drafted:
+    """Return the pattern that was asked for; nothing is known of its cloth."""
     from fanblock.cli.reading import opened
     from fanblock.make import draft_pattern
 
@@ -74,11 +79,11 @@ def _drafted(order: Order) -> tuple[Pattern, str, str]:
         pattern = draft_pattern(
             wearer, recipe, order.settings, over=order.over, draft=order.number, despite=order.despite
         )
-    return pattern, order.folder, recipe.worn_over
+    return pattern, order.folder, recipe.worn_over, None
 
 
-def _garment(order: GarmentOrder) -> tuple[Pattern, str, str]:
-    """Return the pattern of a garment, its folder, in which no other draft may lie, and what it is worn over."""
+def _garment(order: GarmentOrder) -> Drafted:
+    """Return the pattern of a garment; its folder is one in which no other draft lies."""
     from fanblock.garment.keeping import draft_folder, refuse_other_draft
     from fanblock.garment.library import draft_garment, open_garment
 
@@ -87,7 +92,7 @@ def _garment(order: GarmentOrder) -> tuple[Pattern, str, str]:
         pattern = draft_garment(opened, despite=tuple(order.despite))
     folder = order.folder or draft_folder(order.path, opened.garment.draft)
     refuse_other_draft(folder, pattern.title)
-    return pattern, folder, opened.recipe.worn_over
+    return pattern, folder, opened.recipe.worn_over, opened.garment.cloth
 
 
 def document(pattern: Pattern, bundle: Bundle, folder: str) -> dict[str, Any]:

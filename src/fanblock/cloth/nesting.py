@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -41,15 +41,17 @@ class Laid:
     ring: Points
     turned: bool
 
+    def moved(self, x_mm: float, y_mm: float) -> Laid:
+        """Return the same shape so much further along and across the cloth."""
+        return replace(self, ring=frozen(self.ring + np.array([x_mm, y_mm])))
+
 
 def nested(shapes: Sequence[Shape], width_mm: float, *, nap: bool) -> tuple[Laid, ...]:
     """Return where every shape lies on a strip this wide that begins at x = 0; with a nap none is turned end for end."""
     import spyrrow
 
     turns = [0.0] if nap else [0.0, 180.0]
-    items = [
-        spyrrow.Item(str(number), _corners(shape.ring), shape.count, turns) for number, shape in enumerate(shapes)
-    ]
+    items = [spyrrow.Item(str(number), _corners(shape.ring), shape.count, turns) for number, shape in enumerate(shapes)]
     instance = spyrrow.StripPackingInstance("cloth", width_mm, items)
     seconds, before = FIRST_SECONDS, math.inf
     while True:

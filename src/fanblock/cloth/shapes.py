@@ -20,7 +20,8 @@ from fanblock.sheet.upright import upright
 class Shape:
     """A cut shape of one piece: its closed ring, first point not repeated, and how many are cut of it.
 
-    ``mirrored`` tells that it is the other half's; ``opened`` that it was opened out from a fold.
+    ``paired`` tells that it is one of two, ``mirrored`` that it is the other half's of those; ``opened`` that it was opened
+    out from a fold.
     """
 
     name: str
@@ -29,6 +30,7 @@ class Shape:
     count: int
     mirrored: bool = False
     opened: bool = False
+    paired: bool = False
 
 
 def layers_of(pattern: Pattern) -> tuple[str, ...]:
@@ -52,8 +54,9 @@ def _shapes(panel: Panel, count: int) -> Iterator[Shape]:
     elif panel.whole or count % 2:
         yield Shape(panel.name, panel.number, ring, count)
     else:
-        yield Shape(panel.name, panel.number, ring, count // 2)
-        yield Shape(panel.name, panel.number, frozen((ring * (1.0, -1.0))[::-1]), count // 2, mirrored=True)
+        yield Shape(panel.name, panel.number, ring, count // 2, paired=True)
+        other = frozen((ring * (1.0, -1.0))[::-1])
+        yield Shape(panel.name, panel.number, other, count // 2, mirrored=True, paired=True)
 
 
 def along_cloth(points: Points) -> Points:

@@ -77,7 +77,9 @@ def _check_course(draft: Draft, places: list[tuple[float, float]]) -> None:
     for number, (around, _) in enumerate(places, start=1):
         if around < 0.0:
             what = f"on this body point {number} lies past the centre front."
-            problems.append(Problem("front-crossed", where, what, "Let the edges meet at the centre front, or stand apart."))
+            problems.append(
+                Problem("front-crossed", where, what, "Let the edges meet at the centre front, or stand apart.")
+            )
         elif around > MOST_AROUND:
             what = f"on this body point {number} lies at {around:.0%} around, behind the side."
             problems.append(Problem("front-wide", where, what, "Bring it nearer to the centre front."))

@@ -33,12 +33,19 @@ class Family:
     spreads: bool = False
 
     def lines(self, places_mm: Points) -> tuple[Points, Points]:
-        """Return a point and the upward unit vector of the lines at these places, each of shape (n, 2)."""
-        share = (np.asarray(places_mm, dtype=np.float64) / max(self.width_mm, 1.0))[:, None]
+        """Return a point and the upward unit vector of the lines at these places, each of shape (n, 2).
+
+        Beyond the first and the last line they go on parallel to that.
+        """
+        places = np.asarray(places_mm, dtype=np.float64)
+        between = np.clip(places, 0.0, self.width_mm)
+        share = (between / max(self.width_mm, 1.0))[:, None]
         low = self.low[0] + share * (self.low[1] - self.low[0])
         top = self.top[0] + share * (self.top[1] - self.top[0])
         way = top - low
-        return low, way / np.hypot(way[:, 0], way[:, 1])[:, None]
+        way = way / np.hypot(way[:, 0], way[:, 1])[:, None]
+        across = np.stack((way[:, 1], -way[:, 0]), axis=1)
+        return low + (places - between)[:, None] * across, way
 
 
 @dataclass(frozen=True, slots=True, eq=False)

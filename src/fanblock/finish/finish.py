@@ -73,7 +73,7 @@ def finished(
 
 def _check_names(work: Work) -> None:
     panels = [panel.name for panel in work.panels]
-    edges = sorted({edge.name for panel in work.panels for edge in panel.edges})
+    edges = sorted({edge.name for panel in work.panels for edge in panel.edges} | {seam.line for seam in work.seams})
     problems = [
         Problem("panel-unknown", "cut › on fold", f"there is no panel “{name}”.", nearest(name, panels))
         for name in work.on_fold
@@ -116,7 +116,11 @@ def _finished(work: Work, panel: Panel, given: dict[tuple[str, str], str]) -> Pa
         for edge in panel.edges
     )
     by_kind = {**DEFAULT_ALLOWANCES, **work.allowance_by_kind}
-    widths = {edge.name: work.allowance_by_name.get(edge.name, by_kind.get(edge.kind, 0.0)) for edge in edges}
+    by_name, lines = work.allowance_by_name, _lines_of(work)
+    widths = {
+        edge.name: by_name.get(edge.name, by_name.get(lines.get((panel.name, edge.name), ""), by_kind.get(edge.kind, 0.0)))
+        for edge in edges
+    }
     try:
         outer = cut_line(with_closed_slits(panel), widths)
     except ValueError as error:
@@ -124,6 +128,11 @@ def _finished(work: Work, panel: Panel, given: dict[tuple[str, str], str]) -> Pa
         raise GeometryError([Problem("allowance", "allowances", what, "Make them narrower.")]) from None
     counts = tuple((layer, count // 2 if panel.fold else count) for layer, count in _layers(work, panel))
     return replace(panel, edges=edges, allowances=MappingProxyType(widths), cut_line=outer, cuts=counts)
+
+
+def _lines_of(work: Work) -> dict[tuple[str, str], str]:
+    """Return the line of the draft that each sewn edge lies on: an allowance named for it serves all its parts."""
+    return {place: seam.line for seam in work.seams for place in (seam.front, seam.back)}
 
 
 def _layers(work: Work, panel: Panel) -> tuple[tuple[str, int], ...]:

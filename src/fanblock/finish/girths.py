@@ -35,7 +35,6 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
     draft = work.draft
     levels = levels_of(draft)
     heights = np.array([level.height for level in levels])
-    hair = ALONG_MM / draft.block.center_front_mm
     taken_at = {take.seam.name: take(heights) for take in work.takes}
     edges_at = {take.seam.name: seam_arounds(draft, take, heights) for take in work.takes}
     panels = [panel for panel in work.panels if panel.name in work.traces]
@@ -44,6 +43,7 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
     found = []
     for number, level in enumerate(levels):
         height = level.height
+        hair = _hair(draft, level)
         edges = {name: (float(front[number]), float(back[number])) for name, (front, back) in edges_at.items()}
         parts = free = 0.0
         for panel in panels:
@@ -67,6 +67,14 @@ def girths_of(work: Work) -> tuple[Girth, ...]:
         )
         found.append(girth)
     return tuple(found)
+
+
+def _hair(draft: Draft, level: Level) -> float:
+    """Return how near a lower edge must keep to a level to run along it: a waistline to the waist, a rib edge to the ribs.
+
+    A tenth of the way is nothing that an edge is drawn along, however near it comes.
+    """
+    return ALONG_MM / draft.block.center_front_mm if level.name in draft.body.lengths else 0.0
 
 
 def _gap_mm(draft: Draft, height: float, edges: Mapping[str, Stretch], taken: Mapping[str, float]) -> float:

@@ -161,7 +161,11 @@ def _even_places(work: Work, gap: Gap, edge: Edge) -> list[float]:
     height = work.block.where(edge.curve.points)[1]
     down = edge.curve.along if gap.at != CENTER_BACK else edge.curve.length_mm - edge.curve.along
     order = np.argsort(height)
-    foot = edge.curve.length_mm if closing.to_hem or height.min() > 0.0 else float(np.interp(0.0, height[order], down[order]))
+    foot = (
+        edge.curve.length_mm
+        if closing.to_hem or height.min() > 0.0
+        else float(np.interp(0.0, height[order], down[order]))
+    )
     long = foot - (2.0 if closing.to_hem or height.min() > 0.0 else 1.0) * FROM_END_MM
     spacing = closing.spacing_mm or USUAL_SPACING_MM[closing.by]
     count = closing.count or max(2, round(long / spacing) + 1)

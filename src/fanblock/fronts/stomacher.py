@@ -76,7 +76,11 @@ def with_stomacher(work: Work, gap: Gap, shape: Shape) -> Work:
         Edge("upper edge", TOP, _whole(top_half).reversed()),
         Edge("left side", FREE, _mirrored(right).reversed()),
     )
-    held = f"laced under the {edge_name(work.draft.openings, gap)}s" if gap.closing.by == LACED else "pinned under the front edges"
+    held = (
+        f"laced under the {edge_name(work.draft.openings, gap)}s"
+        if gap.closing.by == LACED
+        else "pinned under the front edges"
+    )
     grain = frozen([0.0, foot_half.start[1]]), frozen([0.0, top_half.start[1]])
     panel = Panel(shape.name, 0, edges, grain=_inset(*grain), whole=True, loose=held)
     panel = replace(panel, marks=tuple(_marks(work, gap, shape, panel, right)))
@@ -142,12 +146,23 @@ def _foot(work: Work, shape: Shape, side: Points, on_side: float) -> tuple[Curve
         what = "on this body nothing is left of its sides between foot and upper edge."
         raise GeometryError([Problem("stomacher-short", "depth", what, "Raise its upper edge, or let it reach lower.")])
     under = part(side, start, on_side)
+    _check_turn(shape, corner, under)
     if shape.foot_mm is None:
         sides, down = under, _unit(under[0] - under[1])
     else:
         free = through_points(np.array([under[0], corner]), STEP_MM, _unit(under[0] - under[1]))
         sides, down = np.vstack((free[:0:-1], under)), _unit(free[-1] - free[-2])
     return Curve.through(_foot_points(shape.foot, corner, lowest, down)), sides
+
+
+def _check_turn(shape: Shape, corner: Points, under: Points) -> None:
+    """Refuse a foot to whose ends its sides would have to turn out or in by more than they go down."""
+    out_mm, down_mm = abs(float(corner[0] - under[0, 0])), float(under[0, 1] - corner[1])
+    if shape.foot_mm is not None and out_mm > down_mm:
+        way = "out" if corner[0] > under[0, 0] else "in"
+        what = f"below the front edges its sides would turn {way} by {out_mm:.0f} mm on {down_mm:.0f} mm."
+        remedy = "Give its foot another width, or let it reach lower."
+        raise GeometryError([Problem("stomacher-foot", "foot width", what, remedy)])
 
 
 def _unit(vector: Points) -> Points:
@@ -206,7 +221,10 @@ def _marks(work: Work, gap: Gap, shape: Shape, panel: Panel, right: Curve) -> li
     edge = inside(panel, work.block.at(around_at(gap, heights), heights))
     if edge is not None:
         says = f"the {edge_name(work.draft.openings, gap)} lies here"
-        marks += [Mark("front edge right", "place", edge, says), Mark("front edge left", "place", _mirrored(edge), says)]
+        marks += [
+            Mark("front edge right", "place", edge, says),
+            Mark("front edge left", "place", _mirrored(edge), says),
+        ]
     for number, line in enumerate(_loops(work, shape, right), start=1):
         says = WORDS[shape.held_by] if number == 1 else ""
         marks += [

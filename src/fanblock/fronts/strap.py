@@ -113,11 +113,10 @@ def with_strap(work: Work, strip: Strip, seats: tuple[Seat, ...]) -> Work:
     back = next((seat for seat in seats if not seat.is_front), None)
     panel = _piece(strip, front, back)
     work = with_piece(work, panel)
-    for seat, end in ((front, "front end"), (back, "back end")):
-        if seat is not None:
-            mine = (strip.name, f"{strip.name} {end}")
-            pair = (seat.place, mine) if seat.is_front else (mine, seat.place)
-            work = with_seam_between(work, f"{strip.name} {end}", *pair)
+    for seat in seats:
+        end = f"{strip.name} {'front end' if seat.is_front else 'back end'}"
+        pair = (seat.place, (strip.name, end)) if seat.is_front else ((strip.name, end), seat.place)
+        work = with_seam_between(work, end, *pair)
     spare_at = f"{strip.name} {'front end' if seats[0] is back else 'back end'}"
     widths = {**work.allowance_by_name}
     widths.setdefault(spare_at, strip.spare_mm)
@@ -131,13 +130,21 @@ def _piece(strip: Strip, front: Seat | None, back: Seat | None) -> Panel:
     arm, neck = _kind_of((front, back), arm=True), _kind_of((front, back), arm=False)
     edges = (
         Edge(f"{strip.name} front end", front.edge.kind if front else FREE, Curve(frozen(low))),
-        Edge(f"{arm} {strip.name}" if arm != FREE else f"{strip.name} outer edge", arm, Curve(frozen([low[1], high[0]]))),
+        Edge(
+            f"{arm} {strip.name}" if arm != FREE else f"{strip.name} outer edge", arm, Curve(frozen([low[1], high[0]]))
+        ),
         Edge(f"{strip.name} back end", back.edge.kind if back else FREE, Curve(frozen(high))),
-        Edge(f"{neck} {strip.name}" if neck != FREE else f"{strip.name} inner edge", neck, Curve(frozen([high[1], low[0]]))),
+        Edge(
+            f"{neck} {strip.name}" if neck != FREE else f"{strip.name} inner edge",
+            neck,
+            Curve(frozen([high[1], low[0]])),
+        ),
     )
     inset = GRAIN_INSET * strip.length_mm
     grain = frozen([0.0, inset]), frozen([0.0, strip.length_mm - inset])
-    marks = [Mark(f"tie {end}", "fastening", _tie(at), "tie") for seat, end, at in _free_ends(strip, front, back) if seat]
+    marks = [
+        Mark(f"tie {end}", "fastening", _tie(at), "tie") for seat, end, at in _free_ends(strip, front, back) if seat
+    ]
     return Panel(strip.name, 0, edges, grain=grain, marks=tuple(marks))
 
 
@@ -191,5 +198,7 @@ def _notes(work: Work, strip: Strip, seats: tuple[Seat, ...]) -> list[Note]:
     taken = f"strap length is taken on the body: {who} is {long} long with {spare} more at its {other} end. Pin it with the arms lowered, and mark where it comes."
     notes = [Note("sewing", sewing), Note("toile", f"{taken[0].upper()}{taken[1:]}")]
     if strip.guessed:
-        notes.append(Note("guess", f"GUESSED: the length of the {strip.name}: {long}, from front length and back length"))
+        notes.append(
+            Note("guess", f"GUESSED: the length of the {strip.name}: {long}, from front length and back length")
+        )
     return notes

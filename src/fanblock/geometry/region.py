@@ -71,6 +71,14 @@ def area_mm2(outline: Points) -> float:
     return float(0.5 * np.sum(x * np.roll(y, -1) - np.roll(x, -1) * y))
 
 
+def inner_point(outline: Points) -> Points:
+    """Return a point well inside ``outline``, as far from its edges as any."""
+    import shapely
+
+    circle = shapely.maximum_inscribed_circle(_polygon(outline), tolerance=0.5)
+    return np.asarray(circle.coords[0], dtype=np.float64)
+
+
 def holds_line(outline: Points, run: Points) -> bool:
     """Tell whether a run of points stays within ``outline``."""
     import shapely

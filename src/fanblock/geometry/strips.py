@@ -106,7 +106,7 @@ def free_stretches(origins: Points, ways: Points, half_mm: float, obstacles: Obs
     """
     (t0, t1), (n0, n1) = _seen(origins, ways, obstacles)
     low, high = _blocked(t0, t1, n0, n1, half_mm, obstacles)
-    most = int(np.count_nonzero(np.isfinite(low), axis=1).max(initial=0)) + 1
+    most = int(np.count_nonzero(np.isfinite(low), axis=1).max(initial=1)) + 1
     if most < low.shape[1]:  # few pieces block a strip: only those are put in order
         few = np.argpartition(low, most, axis=1)[:, :most]
         order = np.take_along_axis(few, np.argsort(np.take_along_axis(low, few, axis=1), axis=1), axis=1)

@@ -46,7 +46,9 @@ def read_block(node: Node | None, drawings: Mapping[str, Drawings], findings: Fi
         return None
     if isinstance(spec, DrawingWords):
         return _traced(spec.from_, place_of(node, "from", node.place), drawings, findings)
-    asked = problems(spec) if isinstance(spec, BandSpec) else girth_problems(spec) if isinstance(spec, GirthSpec) else ()
+    asked = (
+        problems(spec) if isinstance(spec, BandSpec) else girth_problems(spec) if isinstance(spec, GirthSpec) else ()
+    )
     for key, what, remedy in asked:
         findings.wrong("block", f"block › {key}", what, remedy, place_of(node, key, node.place))
     return spec if isinstance(spec, BlockSpec) else None

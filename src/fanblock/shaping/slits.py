@@ -65,6 +65,9 @@ def cut_of(work: Work, panel: Panel, place: SlitPlace, where: str) -> Cut:
     ]
     share, number, on_edge = min(hits)
     edge = panel.edges[number]
+    if edge.kind == LET_IN:
+        what = f"on this body it crosses the slit for “{edge.mate.panel if edge.mate else edge.name}”."
+        raise GeometryError([Problem("slit-crossing", where, what, "Move one of the two.")])
     if edge.kind not in FREE_KINDS or (place.edge and base_name(edge) != place.edge):
         asked = f", not {place.edge}" if place.edge and edge.kind in FREE_KINDS else ""
         what = f"on this body the slit opens at {edge.name} of panel “{panel.name}”{asked}."
@@ -108,8 +111,8 @@ def _check_room(
         what = f"on this body the slit ends {format_length(off, units)} from {name}; it needs {format_length(CLEAR_MM, units)}."
         raise GeometryError([Problem("slit-near", where, what, "Make it shorter, or move it away.")])
     line = np.vstack((inner, outer))
-    lines = [(mark.name, mark.curve.points) for mark in panel.marks if mark.kind == "dart"]
-    lines += [("a slit", np.vstack((slit.start, slit.end))) for slit in panel.slits]
+    lines = [(f"the dart “{mark.name}”", mark.curve.points) for mark in panel.marks if mark.kind == "dart"]
+    lines += [("a slit between tabs", np.vstack((slit.start, slit.end))) for slit in panel.slits if not slit.name]
     crossed = [name for name, points in lines if meetings(line, points)]
     if crossed:
         what = f"on this body it crosses {crossed[0]}."

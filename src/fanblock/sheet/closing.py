@@ -64,7 +64,9 @@ def _closed(pattern: Pattern, opening: Opening) -> str:
     units, done = pattern.body.units, DONE[opening.closed]
     if opening.overlap_mm:
         over = format_length(2.0 * opening.overlap_mm, units)
-        return f"{done}, {over} over each other, the marked {phrases.prose(opening.at)} of one half on that of the other"
+        return (
+            f"{done}, {over} over each other, the marked {phrases.prose(opening.at)} of one half on that of the other"
+        )
     behind = next((panel for panel in pattern.panels if panel.name == opening.behind), None)
     apart = f"{format_length(opening.width_mm, units)} apart"
     if opening.widths:
@@ -115,7 +117,10 @@ def tape_rows(pattern: Pattern) -> Iterator[tuple[str, str]]:
         if opening.widths:
             yield from _widths(opening, units)
         elif opening.overlap_mm:
-            yield f"how far the halves lie over each other at the {place}", format_length(2.0 * opening.overlap_mm, units)
+            yield (
+                f"how far the halves lie over each other at the {place}",
+                format_length(2.0 * opening.overlap_mm, units),
+            )
         elif opening.width_mm and opening.closed == "lacing":
             where = f" {at_words(opening)}" if len(pattern.openings) > 1 or opening.times > 1 else ""
             yield f"gap left open where it laces{where}, at the waist", format_length(opening.width_mm, units)

@@ -14,7 +14,8 @@ from typing import TYPE_CHECKING, Any
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import Pattern
 from fanblock.sheet.drawing import Words
-from fanblock.sheet.dxf_pieces import DxfPiece, DxfStyle, dxf_style
+from fanblock.sheet.dxf_pieces import DECIMALS, dxf_style
+from fanblock.sheet.dxf_style import DxfPiece, DxfStyle
 from fanblock.sheet.piece import Piece
 
 if TYPE_CHECKING:
@@ -50,13 +51,13 @@ def write_dxf(style: DxfStyle) -> bytes:
     space = document.modelspace()
     on_boundary = {"layer": BOUNDARY}
     for row, (key, value) in enumerate(style.texts):
-        place = (0.0, -_STEP * _TEXT_MM * (row + 1) - _below_mm(style))
+        place = (0.0, round(-_STEP * _TEXT_MM * (row + 1) - _below_mm(style), DECIMALS))
         space.add_text(f"{key}:{value}", height=_TEXT_MM, dxfattribs=on_boundary).set_placement(place)
     left = 0.0
     for piece in style.pieces:
         _block(document.blocks.new(piece.name), piece)
         space.add_blockref(piece.name, (left, 0.0), dxfattribs=on_boundary)
-        left = round(left + _width_mm(piece) + _APART_MM, 2)
+        left = round(left + _width_mm(piece) + _APART_MM, DECIMALS)
     return _written(document)
 
 
@@ -85,13 +86,12 @@ def _block(block: BlockLayout, piece: DxfPiece) -> None:
 def _texts_below(block: BlockLayout, piece: DxfPiece) -> None:
     """The texts that every reader looks for, and the remarks, under one another below the piece."""
     drawn, mirrored = piece.quantity
-    system = [f"Piece Name:{piece.name}", f"Quantity:{drawn},{mirrored}"]
-    system += [f"Material:{piece.material}"] if piece.material else []
+    system = [f"Piece Name:{piece.name}", f"Quantity:{drawn},{mirrored}", f"Material:{piece.material}"]
     y = 0.0
     for layer, height, texts in ((BOUNDARY, _TEXT_MM, system), (REMARK, _REMARK_MM, piece.remarks)):
         for text in texts:
             y -= _STEP * height
-            block.add_text(text, height=height, dxfattribs={"layer": layer}).set_placement((0.0, round(y, 2)))
+            block.add_text(text, height=height, dxfattribs={"layer": layer}).set_placement((0.0, round(y, DECIMALS)))
 
 
 def _words(block: BlockLayout, words: Words) -> None:
@@ -103,9 +103,9 @@ def _words(block: BlockLayout, words: Words) -> None:
         "middle": TextEntityAlignment.CENTER,
         "end": TextEntityAlignment.RIGHT,
     }
-    attributes = {"layer": REMARK, "rotation": round(words.angle_deg, 2) + 0.0}
-    text = block.add_text(words.text, height=round(CAPITALS * words.size_mm, 2), dxfattribs=attributes)
-    text.set_placement((round(words.x, 2) + 0.0, round(words.y, 2) + 0.0), align=anchors[words.anchor])
+    attributes = {"layer": REMARK, "rotation": round(words.angle_deg, DECIMALS) + 0.0}
+    text = block.add_text(words.text, height=round(CAPITALS * words.size_mm, DECIMALS), dxfattribs=attributes)
+    text.set_placement((round(words.x, DECIMALS) + 0.0, round(words.y, DECIMALS) + 0.0), align=anchors[words.anchor])
 
 
 def _line(block: BlockLayout, layer: str, points: Points, closed: bool = False) -> None:

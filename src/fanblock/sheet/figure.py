@@ -159,7 +159,7 @@ _FRONT_SPOTS = {
     "upper chest": (-11.6, 126.8),
     "upper chest height": (-7.4, 121.4),
     "raised waist": (16.4, 102.8),
-    "raised waist height": (-15.6, 103.6),
+    "raised waist height": (-16.7, 101.4),
     "hip": (8.0, 83.2),
     "belly": (-7.5, 91.4),
     "front length": (8.2, 127.6),

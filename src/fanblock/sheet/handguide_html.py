@@ -10,8 +10,10 @@ from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.guidepages import guide_sections
 from fanblock.sheet.handguide import HandPanel, hand_panels
-from fanblock.sheet.handguide_plan import chord_picture, hand_plan
-from fanblock.sheet.handguide_words import HandSheet, Table, before_you_begin, hand_sheet, pieces_table
+from fanblock.sheet.handguide_chord import chord_picture
+from fanblock.sheet.handguide_plan import hand_plan
+from fanblock.sheet.handguide_tables import Table
+from fanblock.sheet.handguide_words import HandSheet, before_you_begin, hand_sheet, pieces_table
 from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.reportstyle import STYLE
 from fanblock.sheet.tapes import tape_sentence

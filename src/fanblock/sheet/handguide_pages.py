@@ -14,8 +14,10 @@ from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.font import fitted, width_mm
 from fanblock.sheet.guidepages import guide_pages
 from fanblock.sheet.handguide import HandPanel, hand_panels
-from fanblock.sheet.handguide_plan import chord_picture, hand_plan
-from fanblock.sheet.handguide_words import LONG_NAMES, HandSheet, Table, before_you_begin, hand_sheet, pieces_table
+from fanblock.sheet.handguide_chord import chord_picture
+from fanblock.sheet.handguide_plan import hand_plan
+from fanblock.sheet.handguide_tables import Table
+from fanblock.sheet.handguide_words import LONG_NAMES, HandSheet, before_you_begin, hand_sheet, pieces_table
 from fanblock.sheet.ink import Box
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import Items, heading, paragraphs, table, text_area
@@ -199,8 +201,9 @@ def _table(flow: _Flow, one: Table) -> None:
     widths = _widths(one, area.width_mm)
     columns = max(1, int((area.width_mm + _GAP_MM) / (sum(widths) + _GAP_MM)))
     if columns == 1 and one.wide is not None and len(one.rows) > _PAIRED_ROWS and not one.says:
-        widths = _widths(one, 0.5 * (area.width_mm - _GAP_MM))
-        columns = 2 if widths[one.wide] >= _LEAST_WIDE_MM else 1
+        half = 0.5 * (area.width_mm - _GAP_MM)
+        widths = _widths(one, half)
+        columns = 2 if widths[one.wide] >= _LEAST_WIDE_MM and sum(widths) <= half else 1
         widths = widths if columns == 2 else _widths(one, area.width_mm)
     columns = min(columns, -(-len(one.rows) // 4))
     rows = list(one.rows)

@@ -10,16 +10,17 @@ import math
 
 import numpy as np
 
-from fanblock.geometry.bezier import fit, polyline
+from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.geometry.meet import contains, crossings, points_at
 from fanblock.geometry.region import area_mm2, thinned
-from fanblock.pattern.model import FOLD, LACING
+from fanblock.pattern.model import FOLD, OPEN_KINDS
 from fanblock.sheet import phrases
 from fanblock.sheet.drawing import PAPER_BLUE, Drawing, Group, Stroke, Words
 from fanblock.sheet.font import width_mm
 from fanblock.sheet.handguide import HandLine, HandPanel
-from fanblock.sheet.handguide_words import paper_mm, say
+from fanblock.sheet.handguide_tables import say
+from fanblock.sheet.handguide_words import paper_mm
 from fanblock.sheet.squares import line
 from fanblock.tolerances import SOLVED, STRAIGHT_MM
 
@@ -28,7 +29,8 @@ Items = list[Stroke | Words]
 NUMBER_MM, LETTER_MM, SMALL_MM = 3.4, 4.6, 2.3
 """Sizes of the points' numbers, of the seams' letters and of other words."""
 
-_DOT_MM = 0.55
+DOT_MM = 0.55
+"""Half the size of a numbered point."""
 _AWAY_MM = (2.6, 3.6, 4.8, 6.2)
 """How far from its point a number may stand, best first."""
 _WAYS = 16
@@ -92,17 +94,15 @@ class _Plan:
         (left, low), (right, high) = self.corner, self.corner + self.size
         for axis, (start, end) in enumerate(((left, right), (low, high))):
             zero = float(self.origin[axis])
-            for count in range(
-                math.ceil((start - zero) / step - 1.0 / 64.0), math.floor((end - zero) / step + 1.0 / 64.0) + 1
-            ):
+            first, last = math.ceil(round((start - zero) / step, 3)), math.floor(round((end - zero) / step, 3))
+            for count in range(first, last + 1):
                 at = zero + count * step
                 run = [(at, low), (at, high)] if axis == 0 else [(left, at), (right, at)]
                 self.items.append(line(run, "grid"))
                 if count % every == 0:
                     text = say(abs(count) * rule.grid_mm, rule)
-                    place = (at, low - 3.0) if axis == 0 else (left - 1.2, at - 0.35 * SMALL_MM)
-                    anchor = "middle" if axis == 0 else "end"
-                    self.items.append(Words(text, *place, SMALL_MM, anchor, color=PAPER_BLUE))
+                    x, y = (at, low - 3.0) if axis == 0 else (left - 1.2, at - 0.35 * SMALL_MM)
+                    self.items.append(Words(text, x, y, SMALL_MM, "end" if axis else "middle", color=PAPER_BLUE))
         corners = [(left, low), (right, low), (right, high), (left, high)]
         self.items.append(line(corners, "frame", "paper", closed=True))
 
@@ -144,9 +144,9 @@ class _Plan:
         for offset in one.offsets:
             foot = start + offset.along_mm * way
             run = self.put(np.array([foot, foot + offset.out_mm * right]))
-            if float(np.hypot(*(run[1] - run[0]))) > 2.0 * _DOT_MM:
+            if float(np.hypot(*(run[1] - run[0]))) > 2.0 * DOT_MM:
                 self.items.append(Stroke(polyline(run), "guide", "offset"))
-            self.items.append(_dot(run[1], 0.55 * _DOT_MM))
+            self.items.append(dot(run[1], 0.55 * DOT_MM))
 
     def _notches(self) -> None:
         """Waist bars across the edge, ticks inward, drawn large enough to be seen."""
@@ -164,7 +164,7 @@ class _Plan:
                 self.items.append(Stroke(polyline(run), "mark", "tick"))
                 self.taken.append(_dense(run))
         for hole in self.hand.holes:
-            self.items.append(_dot(self.put(np.array([hole.x_mm, hole.y_mm])), 0.7 * _DOT_MM))
+            self.items.append(dot(self.put(np.array([hole.x_mm, hole.y_mm])), 0.7 * DOT_MM))
 
     def _words(self) -> None:
         """Letters of seams inside their edges, the names of the others, TOP, and which side is the front."""
@@ -176,7 +176,7 @@ class _Plan:
             inward = np.array([-y, x])
             if edge.letter:
                 self._word(edge.letter, self.put(middle), inward, LETTER_MM, bold=True)
-            elif edge.kind in (FOLD, LACING, "center") or self.hand.panel.fold == edge.name:
+            elif edge.kind in {FOLD, "center", *OPEN_KINDS} or self.hand.panel.fold == edge.name:
                 self._word(phrases.prose(edge.name), self.put(middle), inward, SMALL_MM, turned=(x, y))
         loop = self.hand.panel.loop()
         x = 0.5 * float(loop[:, 0].min() + loop[:, 0].max())
@@ -247,7 +247,7 @@ class _Plan:
             outward = np.array(_outward(point.place, ring))
             costs = self._costs(place + steps, wide, high) + aways - _OUTWARD * (steps @ outward) / aways
             middle = (place + steps)[int(np.argmin(costs))]
-            self.items.append(_dot(place, _DOT_MM))
+            self.items.append(dot(place, DOT_MM))
             self.items.append(
                 Words(text, float(middle[0]), float(middle[1]) - 0.36 * NUMBER_MM, NUMBER_MM, "middle", bold=True)
             )
@@ -263,7 +263,8 @@ class _Plan:
         boxes = np.array(self.boxes).reshape(-1, 4)
         low, top = (middles - half)[:, None], (middles + half)[:, None]
         met = np.all((low < boxes[None, :, 2:]) & (top > boxes[None, :, :2]), axis=2)
-        return np.asarray(_WORDS_COST * met.sum(axis=1) + _POINT_COST * apart.all(axis=2).sum(axis=1))
+        outside = np.any((low < 0.0) | (top > (self.wide_mm, self.high_mm)), axis=(1, 2))
+        return np.asarray(_WORDS_COST * (met.sum(axis=1) + outside) + _POINT_COST * apart.all(axis=2).sum(axis=1))
 
     def _take(self, middle: Points, wide: float, high: float) -> None:
         x, y = (float(value) for value in middle)
@@ -287,29 +288,8 @@ def _dense(run: Points) -> Points:
     return np.stack([np.interp(at, curve.along, curve.points[:, axis]) for axis in (0, 1)], axis=1)
 
 
-def _dot(place: Points, half: float) -> Stroke:
+def dot(place: Points, half: float) -> Stroke:
+    """Return a point as a small filled square on its corner."""
     x, y = (float(value) for value in place)
     corners = [(x - half, y), (x, y - half), (x + half, y), (x, y + half)]
     return Stroke(polyline(frozen(corners), closed=True), "ink", "point", True)
-
-
-def chord_picture(wide_mm: float) -> Drawing:
-    """Return the little picture that shows how a curve is drawn by offsets from its chord."""
-    high, left, right, base = 34.0, 12.0, wide_mm - 12.0, 9.0
-    at = np.linspace(0.0, 1.0, 33)
-    curve = np.stack((left + (right - left) * at, base + 14.0 * np.sin(math.pi * at) * (1.0 - 0.25 * at)), axis=1)
-    items: Items = [
-        line([(left, base), (right, base)], "guide", "chord"),
-        Stroke(fit(Curve.through(curve)), "cut", "curve"),
-    ]
-    for share, name in ((0.25, "1"), (0.5, "2"), (0.75, "3")):
-        x, y = left + share * (right - left), base + 14.0 * math.sin(math.pi * share) * (1.0 - 0.25 * share)
-        items += [line([(x, base), (x, y)], "mark"), _dot(np.array([x, y]), _DOT_MM)]
-        items += [line([(x, base + 1.6), (x + 1.6, base + 1.6), (x + 1.6, base)], "guide", "square")]
-        side, anchor = (-1.2, "end") if name == "3" else (1.2, "start")
-        items.append(Words(f"so far off, {name}", x + side, base + 3.2, SMALL_MM, anchor))
-        items.append(Words(f"so far along, {name}", x, base - 3.2, SMALL_MM, "middle"))
-    for (x, y), text, shift in (((left, base), "first point", -6.0), ((right, base), "last point", -6.0)):
-        items += [_dot(np.array([x, y]), _DOT_MM), Words(text, x, y + shift, SMALL_MM, "middle", bold=True)]
-    items.append(Words("along a lath held at the points", 0.5 * (left + right), high - 5.0, SMALL_MM, "middle"))
-    return Drawing("chord", wide_mm, high, (Group("chord", tuple(items)),))

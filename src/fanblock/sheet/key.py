@@ -38,7 +38,10 @@ def key(pattern: Pattern, width_mm: float = 180.0, height_mm: float = 120.0) -> 
     scale = float(np.min(room / size))
     shift = np.array([_SIDE_MM + 0.5 * (room[0] - scale * size[0]), _FOOT_MM]) - scale * low
     small = [moved_panel(panel, scale * np.eye(2), shift) for panel in panels]
-    groups = tuple(Group(f"key {panel.number} {panel.name}", tuple(_panel(panel))) for panel in small)
+    drawn = [(f"{panel.number} {panel.name}", tuple(_panel(panel))) for panel in small]
+    shapes = (Group(f"key {name}", tuple(one for one in of if isinstance(one, Stroke))) for name, of in drawn)
+    words = (Group(f"key words {name}", tuple(one for one in of if isinstance(one, Words))) for name, of in drawn)
+    groups = (*shapes, *words)  # words over all pieces: where skirts lap they would be hidden
     caption = Words(fitted(telling(pattern).caption, 3.4, width_mm), 0.5 * width_mm, 2.0, 3.4, "middle")
     ends = Group("key words", (*_ends(pattern, (panel for panel in small if not panel.added)), caption))
     return Drawing("key", width_mm, height_mm, (*groups, ends))

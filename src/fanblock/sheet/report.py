@@ -5,11 +5,13 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from html import escape
 
 from fanblock.pattern.model import Finding, Girth, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.cautions import COSTUME
+from fanblock.sheet.drawing import Drawing
 from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.listing import tables
 from fanblock.sheet.reportstyle import STYLE
@@ -44,10 +46,18 @@ NOTES = {
 STATES = {"holds": "holds", "warns": "look", "fails": "FAILS"}
 
 
-def report_html(pattern: Pattern, views: Views | None = None) -> str:
+@dataclass(frozen=True, slots=True)
+class ToBuy:
+    """What to buy, each thing with how much of it, and how the pieces lie on each cloth: its words and its drawing."""
+
+    things: tuple[tuple[str, str], ...]
+    cloths: tuple[tuple[str, tuple[str, ...], Drawing], ...]
+
+
+def report_html(pattern: Pattern, views: Views | None = None, to_buy: ToBuy | None = None) -> str:
     """Return the report as one HTML page that needs nothing from anywhere else.
 
-    ``views`` may hand on views of the pattern already drawn.
+    ``views`` may hand on views of the pattern already drawn; ``to_buy`` is told where the cloth is known.
     """
     views = views or Views(pattern)
     title = pattern.title
@@ -61,7 +71,9 @@ def report_html(pattern: Pattern, views: Views | None = None) -> str:
         _pictures(views, said),
         _section("Look at these on the toile", _look(pattern)),
         _section("The pieces", _flat(views)),
+        *([] if to_buy is None else [_section("Buy", _table(("what", "how much"), to_buy.things))]),
         _section("Cut", _cut_list(pattern)),
+        *([] if to_buy is None else [_section("On the cloth", _cloths(to_buy))]),
         *(_section(head, _listed(heads, rows, says)) for head, heads, rows, says in tables(pattern)),
         _section("Sew", _list(joining(pattern), "ol")),
         _section("For the toile", f'<div class="box">{_list(toile(pattern))}</div>'),
@@ -243,6 +255,16 @@ def _girth(girth: Girth, units: str) -> tuple[str, ...]:
         *(format_length(width, units) for width in widths),
         format_length(2.0 * (girth.block_mm - girth.takes_mm), units),
     )
+
+
+def _cloths(to_buy: ToBuy) -> str:
+    """How the pieces lie on each cloth."""
+    parts = []
+    for number, (layer, sentences, drawing) in enumerate(to_buy.cloths, 1):
+        says = " ".join(escape(sentence) for sentence in sentences)
+        picture = inline_svg(drawing, f"cloth{number}", f"How the pieces lie on the {layer} cloth")
+        parts.append(f'<h3>{escape(layer)}</h3><p>{says}</p><div class="picture">{picture}</div>')
+    return "".join(parts)
 
 
 def _section(head: str, body: str) -> str:

@@ -51,7 +51,7 @@ def short_name(text: str, fallback: str = "part") -> str:
     >>> short_name("2 side front"), short_name("stays-1770s-four-panels"), short_name("Ж")
     ('2-side-front', 'stays-1770s-four-pan', 'part')
     """
-    return re.sub(r"[^A-Za-z0-9_]+", "-", seven_bit(text))[: LONGEST_NAME + 1].strip("-")[:LONGEST_NAME] or fallback
+    return re.sub(r"[^A-Za-z0-9_]+", "-", seven_bit(text)).strip("-")[:LONGEST_NAME].strip("-") or fallback
 
 
 def repeated(names: Iterable[str]) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from fanblock.geometry.curve import Curve, Points
+from fanblock.geometry.roots import root
 from fanblock.geometry.splines import through_points
 from fanblock.problems import GeometryError, Problem
 
@@ -174,12 +175,16 @@ def _in_pieces(
 def _bend(front: Curve, first: float, last: float, stops: list[float], turns: list[Turned]) -> tuple[Curve, Points]:
     """Return the front edge where it bends, made smooth, and how far what follows is moved so that no length is lost.
 
-    A smooth edge cuts its corners by some hundredths of a millimetre; the edge below is moved on by as much.
+    A smooth edge cuts its corners by some hundredths of a millimetre; its end and the edge below are moved on by as much.
     """
     lead = turns[-1].matrix @ front.tangent_at(last)
     start, end = front.at(first), turns[-1](front.at(last))
     kinks = [turn(front.at(stop)) for stop, turn in zip(stops, turns, strict=False)]
     middle = [(kinks[0] + kinks[-1]) / 2.0] if len(kinks) > 1 else []
-    smooth = through_points(np.array([start, *middle, end]), STEP_MM, front.tangent_at(first), lead)
-    moved = (last - first - Curve.through(smooth).length_mm) * lead
-    return Curve.through(np.vstack((smooth, end + moved))), moved
+
+    def smooth(by_mm: float) -> Curve:
+        points = np.array([start, *middle, end + by_mm * lead])
+        return Curve.through(through_points(points, STEP_MM, front.tangent_at(first), lead))
+
+    by = root(lambda by_mm: smooth(by_mm).length_mm - (last - first), -STRETCH_MM, STRETCH_MM)
+    return smooth(by), by * lead

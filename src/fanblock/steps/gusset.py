@@ -100,13 +100,9 @@ def named(options: Gusset) -> Iterator[tuple[str, str, str]]:
 
 
 def _width_mm(body: Body, width: Extent) -> float:
-    """Return a width in millimetres; GeometryError when it is a share and does not say of what."""
-    amounts = [amount for amount in (width.base, width.plus) if amount is not None]
-    if any(isinstance(amount, Share) and not amount.of for amount in amounts):
-        what = "is a share, and does not say of what."
-        raise GeometryError([Problem("width-share", "width", what, "Give the dial a measure, with `of`.")])
-    mm = [amount_mm(body, amount, "") for amount in amounts]
-    return mm[0] + width.sign * sum(mm[1:])
+    """Return a width in millimetres."""
+    mm = amount_mm(body, width.base, "")
+    return mm if width.plus is None else mm + width.sign * amount_mm(body, width.plus, "")
 
 
 def run(work: Work, options: Gusset) -> Work:

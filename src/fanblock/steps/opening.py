@@ -51,7 +51,9 @@ def fastening_problems(closed_with: str, number: int | None, spaced: bool) -> li
     if number is not None and spaced:
         found.append(("spacing", "stands beside a `number`.", "Keep one: how many, or how far apart."))
     if number == 0:
-        found.append(("number", "got 0, needs 1 or more.", "To close it with nothing but pins write `closed with: pins`."))
+        found.append(
+            ("number", "got 0, needs 1 or more.", "To close it with nothing but pins write `closed with: pins`.")
+        )
     if closed_with == PINNED and (number is not None or spaced):
         key = "spacing" if number is None else "number"
         found.append((key, "is of no use with pins.", "Pins go where they are wanted: leave it out."))

@@ -55,7 +55,9 @@ def problems(options: Stomacher) -> tuple[tuple[str, str, str], ...]:
     """Return what is wrong with these options as (option, what, remedy)."""
     found = []
     if not options.top:
-        found.append(("top", "needs at least one point.", "Give the middle of its upper edge: `[[center front, bust + 6 cm]]`."))
+        found.append(
+            ("top", "needs at least one point.", "Give the middle of its upper edge: `[[center front, bust + 6 cm]]`.")
+        )
     if options.tabs > MOST_TABS:
         found.append(("tabs", f"got {options.tabs}, needs {MOST_TABS} or fewer.", "Have fewer of them."))
     if not 1 <= options.number <= MOST_HELD:

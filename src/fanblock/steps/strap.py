@@ -24,13 +24,20 @@ class Strap:
     """One strap of either side."""
 
     start: str = field(metadata={"key": "from", "for": "the edge it is sewn to first"})
-    to: str | None = field(default=None, metadata={"for": "the edge that its other end is pinned and sewn to; left out, that end is tied"})
+    to: str | None = field(
+        default=None, metadata={"for": "the edge that its other end is pinned and sewn to; left out, that end is tied"}
+    )
     name: str = field(default="strap", metadata={"for": "the name of the piece"})
     length: Amount | None = field(
-        default=None, metadata={"for": "its length along the middle; left out, it is guessed from front and back length"}
+        default=None,
+        metadata={"for": "its length along the middle; left out, it is guessed from front and back length"},
     )
-    width: Amount | None = field(default=None, metadata={"for": "width of an end that is tied; left out, as wide as the other"})
-    spare: Amount = field(default=Length(40.0), metadata={"for": "more cloth at its other end, to be cut to fit on the body"})
+    width: Amount | None = field(
+        default=None, metadata={"for": "width of an end that is tied; left out, as wide as the other"}
+    )
+    spare: Amount = field(
+        default=Length(40.0), metadata={"for": "more cloth at its other end, to be cut to fit on the body"}
+    )
 
 
 def problems(options: Strap) -> tuple[tuple[str, str, str], ...]:
@@ -39,7 +46,9 @@ def problems(options: Strap) -> tuple[tuple[str, str, str], ...]:
     if options.to == options.start:
         found.append(("to", f"“{options.to}” is where it comes from.", "Name the edge of its other end."))
     if options.to and options.width is not None:
-        found.append(("width", "stands beside a `to`.", "Both ends are as wide as the edges they are sewn to: leave it out."))
+        found.append(
+            ("width", "stands beside a `to`.", "Both ends are as wide as the edges they are sewn to: leave it out.")
+        )
     if not options.to and options.length is None:
         found.append(("length", "is missing, and nothing says where its other end lies.", "Add `length`, or `to`."))
     return tuple(found)

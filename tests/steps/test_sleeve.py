@@ -1,0 +1,180 @@
+"""``sleeve``: what it adds and joins, and what it says where no sleeve can be drawn."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from tests.samples import GAP, HEM, ONE, TOP, failed, recipe, tilted
+from tests.sleeves.sewn import DOUBLET, GOWN, drafted_with, with_step
+
+from fanblock.make import draft_pattern
+from fanblock.problems import GeometryError, RecipeError
+from fanblock.wearer.model import Wearer
+
+ELBOW = "sleeve: {length: elbow}"
+
+
+def refused(step: str, who: Wearer, name: str = DOUBLET) -> str:
+    """Return what is said of a sleeve that cannot be drawn, without its place."""
+    with pytest.raises(GeometryError) as caught:
+        draft_pattern(who, with_step(name, step))
+    return "\n".join(f"{problem.where} › {problem.what} {problem.remedy}" for problem in caught.value.problems)
+
+
+def test_a_gown_gets_a_sleeve() -> None:
+    """One piece, a pair of it, whose cap is sewn to the front twice, to both backs and to the strap, where it is tucked."""
+    pattern = drafted_with(GOWN, ELBOW)
+    sleeve = pattern.by_name["sleeve"]
+    assert (sleeve.number, sleeve.added, sleeve.cuts) == (5, True, (("outer", 2),))
+    mates = [edge.mate.panel for edge in sleeve.edges if edge.mate and edge.name.startswith("cap")]
+    assert mates == ["front", "side back", "back", "strap", "front"]
+    assert [(seam.back.panel, seam.how) for seam in pattern.seams if seam.fullness_mm] == [
+        ("sleeve", "darted"),
+        ("strap", "tucked"),
+    ]
+    own = {seam.letter for seam in pattern.seams if seam.front.panel == seam.back.panel}
+    assert len(own) == 1
+
+
+def test_a_doublet_gets_two_pieces() -> None:
+    """A top and an under sleeve, joined by two seams, the top one eased by a centimetre."""
+    pattern = drafted_with(DOUBLET, "sleeve: {pieces: 2, length: long, name: arm}")
+    assert [panel.name for panel in pattern.panels if panel.added] == ["top arm", "under arm"]
+    assert {seam.name for seam in pattern.seams} >= {"arm fore-arm seam", "arm hind-arm seam"}
+    eased = [seam for seam in pattern.seams if seam.how == "eased"]
+    assert sum(seam.fullness_mm for seam in eased) == pytest.approx(10.0, abs=1e-9)
+
+
+@settings(max_examples=25)
+@given(
+    st.floats(240.0, 420.0),
+    st.floats(0.86, 1.02),
+    st.floats(0.50, 0.62),
+    st.floats(470.0, 640.0),
+    st.sampled_from((ELBOW, "sleeve: {length: long, bend: seam}", "sleeve: {pieces: 2, length: long}")),
+)
+def test_any_arm_gets_a_sound_sleeve_or_hears_why_not(
+    arm: float, elbow: float, wrist: float, long: float, step: str
+) -> None:
+    """Arms thick and thin, long and short: sound, or refused for a cause that names arm or armhole."""
+    who = tilted(upper_arm=arm, elbow=elbow * arm, wrist=wrist * arm, arm_length=long)
+    try:
+        pattern = draft_pattern(who, with_step(DOUBLET, step))
+    except GeometryError as error:
+        assert {problem.code for problem in error.problems} <= {"armhole-small", "cap-high", "armhole-shape"}
+        return
+    assert failed(pattern) == []
+
+
+def test_missing_measures_are_all_told_at_once() -> None:
+    """Nobody guesses an arm; the place of the elbow alone is guessed, from an arm length."""
+    bare = tilted(upper_arm=290.0)
+    values = {name: mm for name, mm in bare.sets[0].values.items() if name not in ("elbow", "wrist", "arm length")}
+    who = type(bare)(bare.name, (type(bare.sets[0])("shift", "2026-01-01", values),), (), (), "mm")
+    trial = with_step(DOUBLET, "sleeve: {length: long}")
+    without = type(trial)(**{name: getattr(trial, name) for name in trial.__slots__} | {"needs": ("bust",)})
+    with pytest.raises(GeometryError) as caught:
+        draft_pattern(who, without)
+    assert [problem.what.split("“")[1].split("”")[0] for problem in caught.value.problems] == [
+        "arm length",
+        "elbow",
+        "wrist",
+    ]
+    assert str(caught.value).splitlines()[0].endswith(
+        "step 7 (sleeve) › wearer sample › a sleeve needs the measure “arm length”, which was not taken and cannot be "
+        "guessed. Measure it and add `arm length:` to the wearer."
+    )
+
+
+def test_an_elbow_sleeve_does_without_a_wrist() -> None:
+    """The wrist is asked for where a sleeve goes further than the elbow."""
+    bare = tilted()
+    values = {name: mm for name, mm in bare.sets[0].values.items() if name != "wrist"}
+    who = type(bare)(bare.name, (type(bare.sets[0])("shift", "2026-01-01", values),), (), (), "mm")
+    trial = with_step(GOWN, ELBOW)
+    assert failed(draft_pattern(who, trial)) == []
+
+
+@pytest.mark.parametrize(
+    ("step", "says"),
+    [
+        (
+            "sleeve: {length: 20 cm}",
+            "length › it ends above the elbow, or hardly below it. Make it 139.3 mm longer at least.",
+        ),
+        ("sleeve: {length: 80 cm}", "length › it runs 230.0 mm past the wrist. Shorten it, or measure the arm again."),
+        (
+            "sleeve: {spare: 20 cm}",
+            "spare › 20.0 cm cannot be tucked into an armhole; 13 cm is the most. Give less.",
+        ),
+        (
+            "sleeve: {pieces: 2, spare: 5 cm}",
+            "spare › 5.0 cm cannot be eased into an armhole; 4 cm is the most. Give less.",
+        ),
+        (
+            "sleeve: {seam ahead: 20 cm}",
+            "the sleeve's seam would leave the underarm. Let it stand nearer to the underarm.",
+        ),
+        (
+            "sleeve: {pieces: 2, length: long, forward: 25 cm}",
+            "forward › the wrist would come 25.0 cm forward on a forearm of 25.1 cm. Give less: 5 to 10 cm is usual.",
+        ),
+        (
+            "sleeve: {over shoulder: 10 cm}",
+            "over shoulder › the armhole is closed over the shoulder already. Take it out.",
+        ),
+        ("sleeve: {ease: 20 cm}", "needs 48.9 cm at least. Lower the armhole under the arm, or give the sleeve less `ease`."),
+    ],
+)
+def test_what_cannot_be_drawn_is_told(step: str, says: str) -> None:
+    """Each refusal says what is wrong and what to do."""
+    assert refused(step, tilted()).endswith(says)
+
+
+def test_a_large_armhole_on_a_short_arm_is_told() -> None:
+    """Where the cap would reach down to the elbow the armhole has to be taken up first."""
+    says = refused("sleeve: {spare: 8 cm}", tilted(arm_length=390.0), GOWN)
+    assert says.endswith(
+        "The armhole is too large for this arm: raise it under the arm, or shorten what goes over the shoulder."
+    )
+
+
+@pytest.mark.parametrize(
+    ("step", "says"),
+    [
+        ("sleeve: {pieces: 3}", "r.yaml:16:22: step 5 (sleeve) › pieces › got 3, needs 1 or 2."),
+        (
+            "sleeve: {pieces: 2, bend: darts}",
+            "r.yaml:16:31: step 5 (sleeve) › bend › stands beside 2 pieces, which are bent by both their seams. Take it out.",
+        ),
+        ("sleeve: {darts: 0}", "r.yaml:16:21: step 5 (sleeve) › darts › got 0, needs 1 to 4."),
+        (
+            "sleeve: {length: short}",
+            "r.yaml:16:22: step 5 (sleeve) › length › got “short”, needs `elbow` or `long` or an amount such as `12 mm`, "
+            "`3/4 in`, `3% of waist` or the name of a dial.",
+        ),
+    ],
+)
+def test_options_that_make_no_sense(step: str, says: str) -> None:
+    """Wrong options are told with their place in the file."""
+    with pytest.raises(RecipeError) as caught:
+        recipe(GAP, TOP, HEM, ONE, step)
+    assert str(caught.value) == says
+
+
+def test_a_garment_has_one_pair_of_sleeves() -> None:
+    """A second sleeve has no armhole left."""
+    with pytest.raises(RecipeError) as caught:
+        recipe(GAP, TOP, HEM, ONE, ELBOW, ELBOW)
+    assert "stands a second time" in str(caught.value)
+
+
+def test_what_is_told_of_it() -> None:
+    """How it is sewn, what was guessed, and that an armhole far larger than measured wants taking up first."""
+    pattern = drafted_with(DOUBLET, ELBOW, "large drop")
+    says = {kind: " ".join(note.says for note in pattern.notes if note.kind == kind) for kind in ("sewing", "toile", "guess")}
+    assert "Close the sleeve before you set it in." in says["sewing"]
+    assert "Draw the upper half of the sleeve up over the shoulder and lay its spare, 50.0 mm in all" in says["sewing"]
+    assert "mm more than you measured. Before the sleeve, pin the armhole smaller" in says["toile"]
+    assert "GUESSED: shoulder to elbow: 322.1 mm, 56% of the arm length (Drillis and Contini, 1966)" in says["guess"]

@@ -31,14 +31,14 @@ from fanblock.sheet.report import FAMILIES as HEADS
 from fanblock.sheet.tapes import tape_words
 from fanblock.shipped import recipe_ids
 from fanblock.steps.table import BY_NAME, TABLE
-from fanblock.terms import Amount, Height, Length, Position, Share
+from fanblock.terms import Amount, Around, Height, Length, Position, Share
 from fanblock.wearer.library import open_wearer
 from fanblock.wearer.measures import MEASURES
 from fanblock.wearer.reading import read_wearer
 
 _MADE = re.compile(r"(<!-- made: (?P<what>[^>]+?) -->\n)(?P<text>.*?)(<!-- end -->)", re.DOTALL)
 WEARER = "ferrywoman"
-_TERMS = (Height, Length, Position, Share)
+_TERMS = (Around, Height, Length, Position, Share)
 """Values that a recipe writes as one, though they have parts."""
 
 STAGES = {
@@ -106,6 +106,7 @@ def written(kind: Any) -> str:
     """Return in words how a value of this kind is written in a recipe."""
     plain = {
         Amount: "an [amount](../recipes.md#amounts)",
+        Around: "an [around](../recipes.md#arounds)",
         Height: "a [height](../recipes.md#heights)",
         Position: "a [position](../recipes.md#positions)",
         Share: "a percentage",

@@ -22,7 +22,7 @@ ROOMS = (
     "version", "problems", "tolerances", "terms", "units", "shipped", "geometry", "yamlfile", "ownfile", "tracing", "wearer",
     "block",
     "pattern", "draft", "sleeves", "shaping", "finish", "fronts", "steps", "recipe", "checks", "make", "garment", "sheet", "cloth", "picture", "bundle", "output",
-    "drafted", "gallery", "proving", "cli", "",
+    "drafted", "gallery", "proving", "fitting", "cli", "",
 )  # fmt: skip
 """From the ground up; a room may use what stands before it. The last, without a name, is the package itself."""
 

@@ -72,7 +72,8 @@ def test_a_pattern_saves_its_files(pattern: Drafted, tmp_path: Path) -> None:
     """``save`` writes the whole set on the papers named."""
     written = pattern.save(tmp_path / "s", ["a4", "roll 914"])
     assert {path.name for path in written} == {
-        "pattern-a4.pdf", "pattern-roll-914-mm.pdf", "pattern.json", "pattern.svg", "report.html", "sheet.png",
+        "guide.html", "pattern-a4.pdf", "pattern-roll-914-mm.pdf", "pattern.dxf", "pattern.json", "pattern.svg",
+        "report.html", "sheet.png",
     }  # fmt: skip
     assert {path.name for path in (tmp_path / "s").iterdir()} == {path.name for path in written}
 

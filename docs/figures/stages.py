@@ -10,7 +10,7 @@ from functools import cache
 from typing import Any
 
 import numpy as np
-from house import BLUE, CLOTH, CLOTH_TOO, FAINT, INK, RED, SMALL, SOFT, Board, View, even
+from house import BLUE, BLUSH, CLOTH, CLOTH_TOO, FAINT, INK, RED, SMALL, SOFT, Board, View, even
 
 from fanblock.block.from_body import block_of
 from fanblock.block.ruled import Block
@@ -215,3 +215,30 @@ def panel_view(panels: Iterable[Panel], x: float, y: float, outer: bool = False)
     """The view that fits panels into a card."""
     loops = [panel.cut_line.points if outer and panel.cut_line is not None else panel.loop() for panel in panels]
     return View.fitting(np.vstack(loops), x + 16.0, y + 32.0, CARD[0] - 32.0, CARD[1] - 46.0)
+
+
+def stiffened(*steps: str) -> list[Panel]:
+    """The finished panels of the trial stays with more steps before `grain`, pulled apart."""
+    of = recipe("\n  - ".join(steps), "grain") if steps else recipe()
+    return apart(pattern(stage(of, of.steps[-1].kind)).panels, 40.0)
+
+
+def draw_channels(board: Board, view: View, panel: Panel, color: str = RED, numbered: bool = True) -> None:
+    """Draw the rows of a panel's channels, and, unless they crowd, their numbers."""
+    for channel in panel.channels:
+        for row in channel.rows:
+            board.line(view(even(row.points, 60) if channel.kind == "shaping" else row.points), color, 1.0, fill=BLUSH if channel.kind == "bone" else "none", faint=0.5)
+        if channel.number and numbered:
+            x, y = view(channel.line.start)
+            board.words(str(channel.number), x, y - 3.0, 9.0, anchor="middle", color=color)
+
+
+def draw_eyelets(board: Board, view: View, panel: Panel) -> None:
+    """Draw a panel's eyelets: rings for the left half, crosses for the right."""
+    for eyelet in panel.eyelets:
+        x, y = view(eyelet.point)
+        if eyelet.half in ("left", "both"):
+            board.ring((x, y), 2.8, RED)
+        if eyelet.half in ("right", "both"):
+            for way in (-1.0, 1.0):
+                board.line([(x - 2.4, y - 2.4 * way), (x + 2.4, y + 2.4 * way)], RED, 1.2)

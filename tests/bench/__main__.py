@@ -2,7 +2,8 @@
 
 (a) a warm draft (wearer and recipe in memory, to a trued, finished, checked pattern), against evaluating and measuring as many
 curve points in numpy; (b) the whole ``draft`` command in a fresh process, writing JSON, SVG and an A4 PDF, against a fresh
-process that only imports the libraries it uses; (c) many bodies in one process, and how the time grows from 26 to 260.
+process that only imports the libraries it uses; (c) many bodies in one process, and how the time grows from 26 to 260;
+(d) pieces on cloth, as length against rows of oblongs and against their bare area.
 """
 
 from __future__ import annotations
@@ -18,6 +19,8 @@ from pathlib import Path
 import numpy as np
 
 from fanblock.block.fan import fan
+from fanblock.cloth.laying import lays_of
+from fanblock.cloth.shapes import layers_of
 from fanblock.make import draft_pattern
 from fanblock.recipe.library import open_recipe
 from fanblock.shipped import wearer_text
@@ -25,9 +28,7 @@ from fanblock.wearer.model import Wearer
 from fanblock.wearer.reading import read_wearer
 
 RECIPE, WEARER = "stays-five-panels", "ferrywoman"
-LIBRARIES = (
-    "click, ezdxf, networkx, numpy, pikepdf, resvg_py, scipy.interpolate, shapely, uharfbuzz, yaml, fontpkg_source_sans_3"
-)
+LIBRARIES = "click, ezdxf, networkx, numpy, pikepdf, resvg_py, scipy.interpolate, shapely, uharfbuzz, yaml, fontpkg_source_sans_3"
 WARM_RUNS, FRESH_RUNS = 15, 7
 
 
@@ -37,6 +38,7 @@ def main() -> None:
     _warm()
     _fresh()
     _many()
+    _cloth()
 
 
 def _median_ms(act: Callable[[], object], runs: int) -> float:
@@ -73,6 +75,20 @@ def _fresh() -> None:
         command = ("-m", "fanblock", "draft", WEARER, RECIPE, "--out", out, "--paper", "a4", "--no-pictures")
         got = _median_ms(lambda: _run(*command), FRESH_RUNS)
     print(f"(b) draft in a fresh process: {got:.0f} ms; floor (imports alone) {least:.0f} ms; ratio {got / least:.2f}")
+
+
+def _cloth() -> None:
+    pattern = draft_pattern(read_wearer(wearer_text(WEARER), WEARER), open_recipe(RECIPE))
+    for layer in layers_of(pattern):
+        start = time.perf_counter()
+        lay = next(lay for lay in lays_of(pattern, {}, "cm") if lay.layer == layer)
+        seconds = time.perf_counter() - start
+        least = lay.pieces_mm2 / lay.width_mm
+        print(
+            f"(d) {layer} on cloth {lay.width_mm:.0f} mm wide: {lay.length_mm:.0f} mm; in rows {lay.rows_mm:.0f} mm, "
+            f"ratio {lay.length_mm / lay.rows_mm:.2f}; bare area {least:.0f} mm, ratio {lay.length_mm / least:.2f}; "
+            f"{seconds:.1f} s for all layers"
+        )
 
 
 def _importable(name: str) -> bool:

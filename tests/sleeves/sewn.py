@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import re
 from functools import cache
+from itertools import pairwise
 
 import numpy as np
+from tests.samples import BODIES, block, body
 
+from fanblock.draft.model import Draft
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Curve, frozen
 from fanblock.make import draft_pattern, run_steps
@@ -16,8 +19,6 @@ from fanblock.recipe.model import Recipe
 from fanblock.recipe.reading import read_recipe
 from fanblock.shipped import recipe_text
 from fanblock.sleeves.armhole import Armhole, Part
-from tests.samples import BODIES, block, body
-from fanblock.draft.model import Draft
 
 DOUBLET, GOWN = "doublet-bodice-1570s", "gown-bodice-1770s"
 SLEEVE_DIALS = ("arm ease", "forward", "sleeve head")
@@ -30,9 +31,11 @@ def with_step(name: str, *steps: str, straps: bool = True) -> Recipe:
         words = line.strip()
         if words.startswith("- sleeve:"):
             kept += [f"  - {step}" for step in steps]
-        elif words.startswith("- cut: {panels:") or words.partition(":")[0] in SLEEVE_DIALS:
-            continue
-        elif not straps and words.startswith("- strap:"):
+        elif (
+            words.startswith("- cut: {panels:")
+            or words.partition(":")[0] in SLEEVE_DIALS
+            or (not straps and words.startswith("- strap:"))
+        ):
             continue
         else:
             kept.append(re.sub(r", sleeve hem: \d+ mm", "", line))
@@ -56,7 +59,7 @@ def circle(radius_mm: float, from_deg: float, to_deg: float, parts: int = 3, ope
     It begins ``from_deg`` before the lowest point and ends ``to_deg`` behind it.
     """
     ends = np.radians(np.linspace(-from_deg, to_deg, parts + 1))
-    runs = [np.linspace(low, high, 200) for low, high in zip(ends, ends[1:], strict=False)]
+    runs = [np.linspace(low, high, 200) for low, high in pairwise(ends)]
     found = []
     for number, turn in enumerate(runs):
         points = radius_mm * np.column_stack((np.sin(turn), 1.0 - np.cos(turn)))

@@ -70,7 +70,7 @@ def test_the_sleeve_turns_forward_by_its_darts() -> None:
 def test_the_elbow_line_is_as_wide_as_the_elbow() -> None:
     """With an even number of darts the line lies between them, from edge to edge of the straight sleeve."""
     front, back = bent(2).elbow
-    assert float(np.hypot(*(back - front))) == pytest.approx(300.0, abs=1e-6)
+    assert float(np.hypot(*(back - front))) == pytest.approx(300.0, abs=1e-3)
 
 
 def test_the_front_edge_bends_smoothly() -> None:
@@ -86,8 +86,16 @@ def test_the_front_edge_bends_smoothly() -> None:
 @pytest.mark.parametrize(
     ("count", "take", "says"),
     [
-        (2, 8.0, "dart take › each elbow dart would take 4 mm. Let each take 6 to 32 mm: change `dart take` or the number of `darts`."),
-        (1, 60.0, "dart take › each elbow dart would take 60 mm. Let each take 6 to 32 mm: change `dart take` or the number of `darts`."),
+        (
+            2,
+            8.0,
+            "dart take › each elbow dart would take 4 mm. Let each take 6 to 32 mm: change `dart take` or the number of `darts`.",
+        ),
+        (
+            1,
+            60.0,
+            "dart take › each elbow dart would take 60 mm. Let each take 6 to 32 mm: change `dart take` or the number of `darts`.",
+        ),
     ],
 )
 def test_darts_that_cannot_be_sewn_are_refused(count: int, take: float, says: str) -> None:

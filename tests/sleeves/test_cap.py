@@ -16,24 +16,33 @@ from fanblock.problems import GeometryError
 from fanblock.sleeves.cap import ARCH_RATIO, LEAST_UNDER_RATIO, UNDER_RATIO, Cap, drawn_cap, pitches
 
 
-def cap_of(width_mm: float, spare_mm: float = 40.0, radius_mm: float = 90.0, around: float = 110.0) -> tuple[Cap, float]:
+def cap_of(
+    width_mm: float, spare_mm: float = 40.0, radius_mm: float = 90.0, around: float = 110.0
+) -> tuple[Cap, float]:
     """Return the cap drawn to a round armhole that is open over the shoulder, and the armhole's length."""
     armhole = circle(radius_mm, around, around, open_mm=110.0)
     return drawn_cap(armhole, pitches(armhole, width_mm, spare_mm), width_mm, spare_mm), armhole.length_mm
 
 
 @given(
-    st.floats(250.0, 420.0), st.floats(0.0, 80.0), st.floats(70.0, 130.0), st.floats(80.0, 130.0), st.floats(80.0, 130.0)
+    st.floats(250.0, 420.0),
+    st.floats(0.0, 80.0),
+    st.floats(70.0, 130.0),
+    st.floats(80.0, 130.0),
+    st.floats(80.0, 130.0),
 )
 def test_both_halves_are_as_long_as_they_should_be(
     width: float, spare: float, radius: float, before: float, behind: float
 ) -> None:
     """By shapely: the lower half is the armhole between its ends, the upper half the rest of it and the spare."""
     armhole = circle(radius, before, behind, open_mm=100.0)
+    causes: tuple[str, ...] = ()
     try:
         ends = pitches(armhole, width, spare)
     except GeometryError as error:
-        assert {problem.code for problem in error.problems} <= {"armhole-small", "armhole-shape"}
+        causes = tuple(problem.code for problem in error.problems)
+    assert set(causes) <= {"armhole-small", "armhole-shape"}
+    if causes:
         return
     cap = drawn_cap(armhole, ends, width, spare)
     under = ends[1] - ends[0]

@@ -23,6 +23,11 @@ EVERY_STEP = (
     "bust reduction: {by: 1%}",
     THREE,
     "tabs: {slits: {side: 2, back: [50%]}, corner: 10 mm}",
+    "eyelets: {from edge: 12 mm}",
+    "channels: {panel: side, parallel: grain, count: 4}",
+    "busk: {panel: front}",
+    "shaping bones: {panels: [front], through: [[center front, bust], [12%, bust]]}",
+    "binding: {of: leather}",
     "grain: {front: center front, back: center back}",
     "notches: {at: 35%}",
     "allowances: {seam: 12 mm, lacing: 20 mm}",
@@ -73,4 +78,6 @@ def dump(state: Any) -> bytes:
     )
     rest = [(name, getattr(state, name, None)) for name in names]
     widths = [sorted(getattr(state, name, {}).items()) for name in ("allowance_by_kind", "allowance_by_name", "grains")]
-    return pickle.dumps((lines, seams, panels, rest, widths, getattr(state, "on_fold", ())))
+    return pickle.dumps(
+        (lines, seams, panels, rest, widths, getattr(state, "on_fold", ()), getattr(state, "plans", ()))
+    )

@@ -64,10 +64,15 @@ def _panel(panel: Panel) -> list[Finding]:
 
 
 def _bare_edges(panel: Panel, cut_line: Points) -> list[str]:
-    """Return the edges beyond whose middle there is less cloth than their allowance."""
+    """Return the edges beyond whose middle there is less cloth than their allowance.
+
+    An edge shorter than its allowance, as on the peak of a dart, is all corner: what lies beyond it is its neighbours'.
+    """
     bare = []
     for edge in panel.edges:
         width, middle = panel.allowances.get(edge.name, 0.0) - ALLOWANCE_MM, edge.curve.length_mm / 2.0
+        if edge.curve.length_mm < width:
+            continue
         along = edge.curve.tangent_at(middle)
         outward = np.array([along[1], -along[0]])
         if width > 0.0 and not contains(cut_line, edge.curve.at(middle) + width * outward):

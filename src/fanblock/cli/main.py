@@ -18,6 +18,7 @@ from fanblock.cli.check import check
 from fanblock.cli.demo import demo
 from fanblock.cli.draft import draft
 from fanblock.cli.explain import explain
+from fanblock.cli.fit import fit
 from fanblock.cli.new import new
 from fanblock.cli.problems import tell_problems
 from fanblock.cli.prove import prove
@@ -45,7 +46,7 @@ def program() -> None:
     """
 
 
-for _command in (demo, new, draft, recipes, explain, check, prove, wearers, block):
+for _command in (demo, new, draft, fit, recipes, explain, check, prove, wearers, block):
     program.add_command(_command)
 
 

@@ -21,6 +21,9 @@ from fanblock.problems import GeometryError, Problem
 from fanblock.terms import LANDMARK_AROUNDS, SIDE
 from fanblock.tolerances import GRAZING
 
+MOST_LAPPED = 0.5
+"""A stretch of which no more than this share lies between the ends of a level seam is not meant by it."""
+
 WITHIN = 0.002
 """A level seam that ends nearer than this, in around, to the edge it meets ends on it."""
 
@@ -92,7 +95,10 @@ def _met(ring: Points, at: NDArray[np.intp], falls: NDArray[np.bool_], seam: Lev
 
 
 def _is_meant(span: Span, seam: LevelSeam) -> bool:
-    return seam.passes((span[0][2] + span[1][2]) / 2.0)
+    """Return whether a stretch lies between the seam's two ends: takes let it lap a little over one that it ends on."""
+    first, last = span[0][2], span[1][2]
+    shared = min(last, seam.end) - max(first, seam.start)
+    return shared > MOST_LAPPED * min(last - first, seam.end - seam.start)
 
 
 def _crossed(loop: Loop, span: Span, seam: LevelSeam) -> set[Part]:

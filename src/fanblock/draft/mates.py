@@ -141,7 +141,34 @@ def mated(panels: list[list[Rim]]) -> tuple[list[list[Rim]], tuple[MatePair, ...
             where = f"seam “{part[0]}”"
             raise GeometryError([Problem("edge-tiny", where, what, "Move that seam away from the corner.")])
         pairs += [MatePair(part[0], front, back, part[1]) for front, back in zip(fronts, backs, strict=True)]
-    return panels, tuple(pairs)
+    return _one_line(panels, pairs), tuple(pairs)
+
+
+def _one_line(panels: list[list[Rim]], pairs: list[MatePair]) -> list[list[Rim]]:
+    """Return the panels so that both edges of a level seam run through the same points.
+
+    Sampled each in its own pieces they would differ by a hair, and a level drawn along the seam could not be shared out
+    between the panels above and below. Each edge keeps the corners of its own panel; where it goes on in its next piece, it
+    has the other's.
+    """
+    result = [list(rims) for rims in panels]
+    for pair in pairs:
+        front, back = rim_at(panels, pair.front), rim_at(panels, pair.back)
+        if not front.level:
+            continue
+        inner, own, other = front.curve.points[1:-1], front.curve, back.curve.reversed()
+        for place, mine, theirs in ((pair.front, own, other), (pair.back, other, own)):
+            starts, ends = (_goes_on(panels, place, step) for step in ((-1, 1) if place == pair.front else (1, -1)))
+            start, end = (theirs if starts else mine).start, (theirs if ends else mine).end
+            curve = Curve.through(np.vstack((start, inner, end)))
+            rim = rim_at(panels, place)
+            result[place[0]][place[1]] = replace(rim, curve=curve if place == pair.front else curve.reversed())
+    return result
+
+
+def _goes_on(panels: list[list[Rim]], place: RimPlace, step: int) -> bool:
+    """Return whether the seam of a rim goes on in the next rim of its panel."""
+    return rim_at(panels, beside(panels, place, step)).seam == rim_at(panels, place).seam
 
 
 def rim_at(panels: list[list[Rim]], place: RimPlace) -> Rim:

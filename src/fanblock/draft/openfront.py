@@ -58,7 +58,7 @@ def _straight(corners: Points) -> Points:
 def _beyond(end: Points, inner: Points) -> Points:
     """Return points straight on beyond an end of the line, as seen from the point before it."""
     leaving = (end - inner) / np.hypot(*(end - inner))
-    return end + np.arange(STEP_MM, CARRIED_MM, STEP_MM)[:, None] * leaving
+    return np.asarray(end + np.arange(STEP_MM, CARRIED_MM, STEP_MM)[:, None] * leaving)
 
 
 def _rising(line: Points) -> Points:

@@ -78,10 +78,15 @@ def edge_line(draft: Draft, landmark: str) -> Points:
     found = named[-1]
     if isinstance(found, Gap):
         return found.line
-    seam = draft.seam(found.at)
+    return seam_edge(draft, found)
+
+
+def seam_edge(draft: Draft, gap: SeamGap) -> Points:
+    """Return the edge of an opening along a seam that is nearer to the front, rising, where the seam takes nothing."""
+    seam = draft.seam(gap.at)
     heights = np.linspace(seam.low, seam.top, LINE_PLACES)
     line = np.column_stack((seam.around_of(heights), heights))
-    return moved_aside(draft.block, line, -0.5 * found.width_mm)
+    return moved_aside(draft.block, line, -0.5 * gap.width_mm)
 
 
 def is_missing(around: Around, gaps: Iterable[str], laced: Iterable[str]) -> bool:

@@ -60,6 +60,11 @@ class ChannelPlan:
         """
         return self.bone.width_mm + max(self.play_mm, self.bone.thickness_mm)
 
+    @property
+    def least_width_mm(self) -> float:
+        """The narrowest channel its bones go into."""
+        return self.bone.width_mm + self.bone.thickness_mm
+
 
 @dataclass(frozen=True, slots=True)
 class ShapingPlan:

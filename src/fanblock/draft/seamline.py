@@ -10,7 +10,7 @@ from itertools import pairwise
 import numpy as np
 
 from fanblock.draft.model import AROUND, HEIGHT, LACED, Draft, SeamLine
-from fanblock.draft.opening import edge_name
+from fanblock.draft.opening import edge_name, seam_edge
 from fanblock.draft.places import amount_mm, height_on, place_of
 from fanblock.geometry.splines import Function, monotone
 from fanblock.problems import GeometryError, Problem
@@ -78,6 +78,10 @@ def stands_on(draft: Draft, around: float, height: float) -> str:
     for seam in draft.seams:
         if seam.low <= height <= seam.top and abs(seam.around_at(height) - around) < ON_SEAM:
             return seam.name
+    for gap in draft.seam_gaps:
+        edge = seam_edge(draft, gap)
+        if abs(float(np.interp(height, edge[:, HEIGHT], edge[:, AROUND])) - around) < ON_SEAM:
+            return gap.at
     for level in draft.level_seams:
         if level.passes(around) and abs(level.height_at(around) - height) < ON_EDGE:
             return level.name

@@ -110,8 +110,8 @@ def bone_totals(pattern: Pattern) -> tuple[BoneTotal, ...]:
 
 
 def eyelet_count(lacing: Lacing) -> int:
-    """Return how many eyelets an opening has in both halves."""
-    return len(lacing.left_mm) + len(lacing.right_mm)
+    """Return how many eyelets an opening has in the whole garment."""
+    return lacing.times * (len(lacing.left_mm) + len(lacing.right_mm))
 
 
 def lace_mm(lacing: Lacing) -> float:

@@ -14,7 +14,8 @@ from fanblock.draft.plans import BESIDE, BuskPlan, ChannelPlan, EyeletPlan, Shap
 from fanblock.draft.work import Work
 from fanblock.finish.clearing import Ground, ground_of
 from fanblock.finish.eyeleting import eyeleted
-from fanblock.finish.laying import Laid, laid
+from fanblock.finish.layer import Laid
+from fanblock.finish.laying import laid
 from fanblock.finish.stiffening import busked, shaped
 from fanblock.pattern.bones import BONE, Binding, Channel, Lacing
 from fanblock.pattern.model import Note, Panel
@@ -83,9 +84,10 @@ def _panels_of(work: Work, plan: object) -> Iterable[str]:
 def _with_eyelets(work: Work, grounds: dict[str, Ground]) -> tuple[dict[str, Ground], tuple[Lacing, ...]]:
     lacings = []
     for plan in _only(work, EyeletPlan):
-        for name in _panels_of(work, plan):
-            grounds[name], lacing = eyeleted(work, grounds[name], plan)
-            lacings.append(lacing)
+        names = list(_panels_of(work, plan))
+        made, lacing = eyeleted(work, [grounds[name] for name in names], plan)
+        grounds.update(zip(names, made, strict=True))
+        lacings.append(lacing)
     return grounds, tuple(lacings)
 
 
@@ -98,12 +100,9 @@ def _notes(panel: Panel, found: Laid) -> Iterator[Note]:
 
 def _numbered(ground: Ground) -> Panel:
     """Return the panel with its straight bones in order from the front side and numbered so; busk and curved ones last."""
-    middle = float(ground.panel.loop().mean(axis=0) @ ground.up)
 
     def from_front(channel: Channel) -> float:
-        top, foot = channel.line.start, channel.line.end
-        share = (middle - foot @ ground.up) / ((top - foot) @ ground.up)
-        return float((foot + share * (top - foot)) @ ground.back)
+        return float((channel.line.start + channel.line.end) @ ground.back)
 
     straight = sorted((one for one in ground.panel.channels if one.kind == BONE), key=from_front)
     others = [one for one in ground.panel.channels if one.kind != BONE]

@@ -8,6 +8,7 @@ space: with n holes a side and a space s a row is (n - 3/2) s long. Crossed laci
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -15,6 +16,7 @@ import numpy as np
 from fanblock.draft.plans import EyeletPlan
 from fanblock.draft.work import Work
 from fanblock.finish.clearing import Ground
+from fanblock.finish.openings import openings_of
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.geometry.meet import foot
 from fanblock.pattern.bones import BOTH, CROSSED, LEFT, RIGHT, SPIRAL, Eyelet, Lacing
@@ -84,27 +86,28 @@ def spiral_lace_mm(count: int, spacing_mm: float, gap_mm: float, from_edge_mm: f
     return (2 * count - 1) * math.hypot(gap_mm + 2.0 * from_edge_mm, 0.5 * spacing_mm)
 
 
-def eyeleted(work: Work, ground: Ground, plan: EyeletPlan) -> tuple[Ground, Lacing]:
-    """Return the ground with a row of eyelets along one of its edges, and how it is laced.
+def eyeleted(work: Work, grounds: Sequence[Ground], plan: EyeletPlan) -> tuple[list[Ground], Lacing]:
+    """Return the grounds with rows of eyelets along an edge of each, and how it is laced.
 
+    One ground laces to its mirror image, and its rows are those of the two halves; two lace to each other, at the side.
     GeometryError when the edge is too short for them.
     """
-    edge = ground.panel.edge(plan.edge)
-    down = edge.curve if (edge.curve.end - edge.curve.start) @ ground.up < 0.0 else edge.curve.reversed()
-    last = _waist_below_top(ground, down) - plan.above_waist_mm
+    downs = [_downward(ground, plan.edge) for ground in grounds]
+    lasts = [_waist_below_top(ground, down) - plan.above_waist_mm for ground, down in zip(grounds, downs, strict=True)]
+    room = max(min(lasts) - plan.below_top_mm, 0.0)
     try:
-        rows = rows_of(last - plan.below_top_mm, plan.spacing_mm, plan.way, plan.stepped)
+        rows = rows_of(room, plan.spacing_mm, plan.way, plan.stepped)
     except ValueError:
-        room = max(last - plan.below_top_mm, 0.0)
         what = f"on {room:.0f} mm of “{plan.edge}” there is no room for {FEWEST[plan.way]} eyelets {plan.spacing_mm:.0f} mm apart."
         raise GeometryError(
             [Problem("eyelets-few", "eyelets", what, "Set them closer, or make the edge longer.")]
         ) from None
-    gap = next((gap.width_mm for gap in work.draft.gaps if _is_at(gap.at, edge, work)), 0.0)
+    gap = next((one.width_mm for one in openings_of(work) if one.edge == plan.edge), 0.0)
     lace = spiral_lace_mm(len(rows.left_mm), rows.spacing_mm, gap, plan.from_edge_mm)
     left, right = (tuple(plan.below_top_mm + at for at in row) for row in (rows.left_mm, rows.right_mm))
+    names = [ground.panel.name for ground in grounds]
     lacing = Lacing(
-        ground.panel.name,
+        names[0],
         plan.edge,
         plan.way,
         rows.spacing_mm,
@@ -113,12 +116,20 @@ def eyeleted(work: Work, ground: Ground, plan: EyeletPlan) -> tuple[Ground, Laci
         left,
         right,
         lace * (CROSSED_TIMES if plan.way == CROSSED else 1.0),
+        names[1] if len(names) > 1 else "",
     )
-    return ground.with_eyelets(_eyelets(edge, down, plan, left, right)), lacing
+    pairs = [(left, right)] if len(grounds) == 1 else [(left, left), (right, right)]
+    made = [
+        ground.with_eyelets(_eyelets(ground.panel.edge(plan.edge), down, plan, *pair))
+        for ground, down, pair in zip(grounds, downs, pairs, strict=True)
+    ]
+    return made, lacing
 
 
-def _is_at(at: str, edge: Edge, work: Work) -> bool:
-    return len(work.draft.gaps) == 1 or edge.name.endswith(at.removeprefix("center "))
+def _downward(ground: Ground, name: str) -> Curve:
+    """An edge run from its upper end down."""
+    curve = ground.panel.edge(name).curve
+    return curve if (curve.end - curve.start) @ ground.up < 0.0 else curve.reversed()
 
 
 def _waist_below_top(ground: Ground, down: Curve) -> float:

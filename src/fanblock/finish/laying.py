@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
@@ -11,10 +13,11 @@ from fanblock.draft.work import Work
 from fanblock.finish.clearing import FOLDED_MM, Ground, beside_mm, beyond_height, eyelet_reach_mm, obstacles
 from fanblock.finish.families import Family, along, chord_of, fan, parallel, slanting
 from fanblock.finish.filling import filled, odd_ones
-from fanblock.finish.layer import LEAST_MM, TOO_SHORT, WHOLE_RATIO, Laid, Layer
+from fanblock.finish.layer import LEAST_MM, TOO_SHORT, Laid, Layer
 from fanblock.finish.spacing import spaced
-from fanblock.geometry.curve import Points
+from fanblock.geometry.meet import foot
 from fanblock.pattern.model import CENTER, FOLD, OPEN_KINDS, SEAM, Edge
+from fanblock.tolerances import TOUCH_MM
 
 
 def laid(work: Work, ground: Ground, plan: ChannelPlan) -> Laid:
@@ -80,32 +83,30 @@ def _beside(layer: Layer) -> Laid:
     """A bone along an edge; where it has eyelets, one on each side of their row."""
     ground, plan = layer.ground, layer.plan
     edge = ground.panel.edge(plan.edges[0])
-    half = 0.5 * plan.width_mm
     rows = [eyelet for eyelet in ground.panel.eyelets if eyelet.edge == edge.name]
     near = beside_mm(ground.panel, edge, plan.clear)
-    offsets, left = [near + half], []
-    if rows:
-        from_edge, reach = _row_mm(edge, rows[0].point), eyelet_reach_mm(rows[0].hole_mm)
-        room = from_edge - reach - FOLDED_MM
-        offsets = [FOLDED_MM + 0.5 * room, from_edge + reach + half]
-        if room < plan.width_mm - WHOLE_RATIO * plan.width_mm:
-            offsets = offsets[1:]
-            need = plan.width_mm + reach + FOLDED_MM
-            left.append((1, f"between eyelets and edge there is no room: they want to be {need:.0f} mm from it"))
-    chord = chord_of(ground, edge)
-    family = along(ground, edge, plan.clear, half)
+    if not rows:
+        return _along(layer, edge, near + 0.5 * plan.width_mm)
+    from_edge, reach = foot(edge.curve.points, rows[0].point)[0], eyelet_reach_mm(rows[0].hole_mm)
+    inner = _along(layer, edge, from_edge + reach + 0.5 * plan.width_mm)
+    room = from_edge - reach - FOLDED_MM
+    if room < plan.least_width_mm - TOUCH_MM:
+        need = math.ceil(plan.least_width_mm + reach + FOLDED_MM)
+        why = f"between eyelets and edge there is no room: they want to be {need} mm from it"
+        return Laid(inner.channels, (*inner.left_out, (1, why)))
+    narrow = replace(plan, play_mm=min(plan.play_mm, room - plan.bone.width_mm))
+    outer = _along(replace(layer, plan=narrow), edge, FOLDED_MM + 0.5 * room)
+    return Laid((*outer.channels, *inner.channels), (*outer.left_out, *inner.left_out))
+
+
+def _along(layer: Layer, edge: Edge, off_mm: float) -> Laid:
+    """One bone parallel to an edge, its middle so far inside it."""
+    ground, plan = layer.ground, layer.plan
+    family = along(ground, edge, plan.clear, 0.5 * plan.width_mm)
+    near = beside_mm(ground.panel, edge, plan.clear) + 0.5 * plan.width_mm
+    away = 1.0 if chord_of(ground, edge).in_front else -1.0
     begin = 0.0 if family.begin_mm is None else family.begin_mm
-    away = 1.0 if chord.in_front else -1.0
-    places = begin + away * (np.array(offsets) - near - half)
-    lines = layer.tried(family, places)
-    kept = lines.free.length_mm >= LEAST_MM
-    if not kept.all():
-        left.append((int((~kept).sum()), TOO_SHORT))
-    return Laid(layer.channels(lines.picked(kept)), tuple(left))
-
-
-def _row_mm(edge: Edge, point: Points) -> float:
-    """How far a point lies inside an edge, from its chord."""
-    along_ = edge.curve.end - edge.curve.start
-    x, y = along_ / np.hypot(*along_)
-    return float((point - edge.curve.start) @ np.array([-y, x]))
+    lines = layer.tried(family, np.array([begin + away * (off_mm - near)]))
+    if lines.free.length_mm[0] < LEAST_MM:
+        return Laid((), ((1, TOO_SHORT),))
+    return Laid(layer.channels(lines))

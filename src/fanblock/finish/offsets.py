@@ -112,7 +112,7 @@ def _mirrored(folded: _Side, crossing: _Side, along: Points, corner: Points, tur
     on_seam = corner + _seam_rise(turn, crossing.width_mm) * along
     place = _place_from_end(folded.moved, -reach) if reach < 0.0 else last
     end = point_at(folded.moved, place) if reach < 0.0 else folded.moved[-1] + reach * along
-    behind_mm = _behind_seam(turn, crossing.width_mm)
+    behind_mm = _behind_seam(turn, crossing)
     if behind_mm <= 0.0:
         return place, np.array([end, on_seam, crossing.moved[0]]), 0.0
     since = float(len(crossing.moved) - 1) - _place_from_end(crossing.moved[::-1], behind_mm)
@@ -126,15 +126,19 @@ def _mirrored_before(crossing: _Side, folded: _Side, along: Points, corner: Poin
     last = float(len(folded.moved) - 1)
     place = last - _place_from_end(folded.moved[::-1], -reach) if reach < 0.0 else 0.0
     start = point_at(folded.moved, place) if reach < 0.0 else folded.moved[0] - reach * along
-    behind_mm = _behind_seam(turn, crossing.width_mm)
+    behind_mm = _behind_seam(turn, crossing)
     if behind_mm <= 0.0:
         return float(len(crossing.moved) - 1), np.array([crossing.moved[-1], on_seam, start]), place
     return _place_from_end(crossing.moved, behind_mm), np.array([on_seam, start]), place
 
 
-def _behind_seam(turn: float, crossing_mm: float) -> float:
-    """Return how much of the crossing edge's outer line lies outside the seam: what the mirror image takes the place of."""
-    return float(crossing_mm / math.tan(math.radians(turn)))
+def _behind_seam(turn: float, crossing: _Side) -> float:
+    """Return how much of the crossing edge's outer line lies outside the seam: what the mirror image takes the place of.
+
+    It leaves the middle of a short edge its full width.
+    """
+    most = SHORT_OF * crossing.edge.curve.length_mm
+    return float(min(crossing.width_mm / math.tan(math.radians(turn)), most))
 
 
 def _place_from_end(line: Points, back_mm: float) -> float:

@@ -13,7 +13,7 @@ from fanblock.draft.opening import CENTER_BACK, around_at, edge_kind, edge_name,
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.geometry.region import longest_within
-from fanblock.pattern.model import Edge, Mark, Opening, Panel
+from fanblock.pattern.model import Edge, Mark, Note, Opening, Panel
 from fanblock.problems import GeometryError, Problem
 from fanblock.units import UNITS
 
@@ -118,7 +118,14 @@ def with_opening_marks(work: Work) -> Work:
         work = _marked(work, gap)
         if gap.closing.robing_mm:
             widths.setdefault(edge_name(work.draft.openings, gap), 2.0 * TUCK_MM + TURNED_MM)
+            work = replace(work, notes=(*work.notes, Note("sewing", ROBING)))
     return replace(work, allowance_by_name=widths)
+
+
+ROBING = (
+    "Lay the robings in the outer cloth alone: fold it along the first crease, right sides together, and back along the "
+    "second, until its free side lies on the marked line. Baste it down, then turn the front edge under."
+)
 
 
 def _marked(work: Work, gap: Gap) -> Work:

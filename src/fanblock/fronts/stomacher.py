@@ -183,7 +183,8 @@ def _foot_points(foot: str, corner: Points, lowest: float, side: Points) -> Poin
     reach = ROUNDNESS * float(np.hypot(*(corner - middle)))
     t = np.linspace(0.0, 1.0, STATIONS)[:, None]
     first, second = middle + np.array([reach, 0.0]), corner + reach * side
-    return (1 - t) ** 3 * middle + 3 * (1 - t) ** 2 * t * first + 3 * (1 - t) * t**2 * second + t**3 * corner
+    drawn = (1 - t) ** 3 * middle + 3 * (1 - t) ** 2 * t * first + 3 * (1 - t) * t**2 * second + t**3 * corner
+    return np.asarray(drawn)
 
 
 ROUNDNESS = 0.45

@@ -9,9 +9,10 @@ from fanblock.garment.model import FORMAT, Change, Cloth, Garment
 from fanblock.recipe.words import alteration_text, number_text
 
 
-def garment_text(garment: Garment) -> str:
-    """Return the text of a garment's file; what stands at its default is left out."""
-    return "\n".join(_lines(garment)) + "\n"
+def garment_text(garment: Garment, heading: str = "") -> str:
+    """Return the text of a garment's file, ``heading`` a comment at its top; what stands at its default is left out."""
+    comment = [f"# {line}".rstrip() for line in heading.splitlines()]
+    return "\n".join((*comment, *_lines(garment))) + "\n"
 
 
 def _lines(garment: Garment) -> Iterator[str]:

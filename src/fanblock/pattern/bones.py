@@ -57,7 +57,9 @@ class Eyelet:
 class Lacing:
     """How one opening is laced: each row's holes, measured from the top of its edge, and the lace without its tails.
 
-    ``way`` is ``spiral`` or ``crossed``. ``lace_mm`` is its length from edge to edge through all holes, at the gap.
+    ``way`` is ``spiral`` or ``crossed``. ``lace_mm`` is its length from edge to edge through all holes, at the gap. The
+    two rows are those of the left and the right half; or, where it laces at the side, ``left_mm`` that of ``panel`` and
+    ``right_mm`` that of the panel ``across``, alike on both sides of the body.
     """
 
     panel: str
@@ -69,6 +71,12 @@ class Lacing:
     left_mm: tuple[float, ...]
     right_mm: tuple[float, ...]
     lace_mm: float
+    across: str = ""
+
+    @property
+    def times(self) -> int:
+        """How often it stands in the garment."""
+        return 2 if self.across else 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -95,6 +95,7 @@ def _bone(bone: Bone) -> dict[str, Any]:
 def _lacing(lacing: Lacing) -> dict[str, Any]:
     return {
         "panel": lacing.panel,
+        "across": lacing.across,
         "edge": lacing.edge,
         "way": lacing.way,
         "spacing": number_of(lacing.spacing_mm),

@@ -25,8 +25,11 @@ from fanblock.tolerances import SAME_POINT_MM
 BREAK_MM = 0.8
 """How far before and behind words a row of stitching is broken."""
 
-NUMBER_AT_MM = (5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 40.0, 52.0, 66.0)
+NUMBER_AT_MM = (5.0, 8.0, 3.4, 12.0, 17.0, 23.0, 30.0, 40.0, 52.0, 66.0)
 """How far below a channel's upper end its number stands, in order of liking."""
+
+NUMBER_OFF_MM = 3.2
+"""How far beyond a channel's end its number stands where it finds no place in it, as under a grain arrow."""
 
 NUMBER_ROOM_MM = 1.2
 """Room that an upright number leaves in its channel."""
@@ -163,14 +166,18 @@ def numbers(panel: Panel, space: Space) -> tuple[list[Placed], Space]:
         dx, dy = (down / long).tolist()
         boxes = [
             Box(x + at * dx, y + at * dy, block.width_mm, block.height_mm, block.angle_deg)
-            for at in NUMBER_AT_MM
-            if at < long - 3.0
+            for at in (*(at for at in NUMBER_AT_MM if at < long - 3.0), long - NUMBER_AT_MM[0], *_ends_mm(long))
         ]
         box = space.first_free(boxes) if boxes else None
         if box is not None:
             done.append(Placed(called(channel), box, block.words(box), block))
             space = space.without(box)
     return done, space
+
+
+def _ends_mm(long_mm: float) -> tuple[float, float]:
+    """Places for a number just outside a channel's two ends."""
+    return -NUMBER_OFF_MM, long_mm + NUMBER_OFF_MM
 
 
 def _number(channel: Channel, down: Points) -> Block:

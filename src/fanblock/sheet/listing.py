@@ -23,7 +23,6 @@ from fanblock.units import UNITS, format_length
 Rows = list[tuple[str, ...]]
 
 BONE_HEADS = ("piece", "channels", "bone", "cut to", "in all")
-LACE_HEADS = ("hole", "left half", "right half")
 BINDING_HEADS = ("bound", "length", "to buy")
 
 YARD_MM = 36.0 * UNITS["in"]
@@ -97,8 +96,13 @@ def bone_sentences(pattern: Pattern) -> Iterator[str]:
     yield from (note.says for note in pattern.notes if note.kind == "bones")
 
 
+def _rows(lacing: Lacing) -> tuple[str, str]:
+    """What the two rows of an opening are called."""
+    return (lacing.panel, lacing.across) if lacing.across else ("left half", "right half")
+
+
 def lace_table(lacing: Lacing, units: str) -> Rows:
-    """Return how far down its edge every hole is, on both halves."""
+    """Return how far down its edge every hole is, in both rows."""
     return [
         (str(number), _fine(left, units), _fine(right, units))
         for number, (left, right) in enumerate(zip(lacing.left_mm, lacing.right_mm, strict=True), start=1)
@@ -108,23 +112,25 @@ def lace_table(lacing: Lacing, units: str) -> Rows:
 def lace_sentences(lacing: Lacing, units: str) -> Iterator[str]:
     """Yield how an opening is laced and how long its lace is."""
     count, each = eyelet_count(lacing), len(lacing.left_mm)
+    first, second = _rows(lacing)
     from_edge = phrases.short_length(lacing.from_edge_mm, units)
     spacing = _fine(lacing.spacing_mm, units)
     yield (
-        f"{count} eyelets in all, {each} on either half, {from_edge} from the {lacing.edge} and {spacing} apart. Distances "
-        "are measured down the edge from its top."
+        f"{count} eyelets in all, {each} {'on each edge' if lacing.across else 'on either half'}, {from_edge} from the "
+        f"{lacing.edge} and {spacing} apart. Distances are measured down the edge from its top."
     )
     if lacing.way == SPIRAL:
-        stepped = "left" if lacing.left_mm[1] < lacing.right_mm[1] else "right"
+        stepped, other = (first, second) if lacing.left_mm[1] < lacing.right_mm[1] else (second, first)
         yield (
-            f"For a spiral lace: the second hole of the {stepped} half is only half a space down, the last one of the other "
-            "half too, so that the edges close level above and below. The lace may begin at either end."
+            f"For a spiral lace: on the {stepped} the second hole is only half a space down, on the {other} the last one, so "
+            "that the edges close level above and below. The lace may begin at either end."
         )
     else:
         yield "For crossed lacing: the holes stand in level pairs."
     gap = f"a gap of {format_length(lacing.gap_mm, units)}" if lacing.gap_mm else "edges that meet"
+    many = f"{lacing.times} of " if lacing.times > 1 else ""
     yield (
-        f"Lace: {_long(lace_mm(lacing), units)}, with its tails, for {gap}. Take more if you want to loosen it "
+        f"Lace: {many}{_long(lace_mm(lacing), units)}, with its tails, for {gap}. Take more if you want to loosen it "
         "for dressing without drawing it out: laces are sold in 2.5 to 3 m."
     )
 
@@ -191,6 +197,6 @@ def tables(pattern: Pattern) -> Iterator[tuple[str, Sequence[str], Rows, tuple[s
         yield "Bones", BONE_HEADS, rows, says
     for lacing in pattern.lacings:
         head = f"Eyelets and lace: {lacing.edge}"
-        yield head, LACE_HEADS, lace_table(lacing, units), tuple(lace_sentences(lacing, units))
+        yield head, ("hole", *_rows(lacing)), lace_table(lacing, units), tuple(lace_sentences(lacing, units))
     if pattern.binding is not None:
         yield "Binding", BINDING_HEADS, binding_table(pattern), tuple(binding_sentences(pattern))

@@ -26,6 +26,8 @@ LAYERS: Mapping[str, str] = {
     "gather": "levels, grain and marks",
     "tuck": "levels, grain and marks",
     "fastening": "levels, grain and marks",
+    "channel": "bones and eyelets",
+    "eyelet": "bones and eyelets",
     "guide": "guide lines",
     "ghost": "guide lines",
     "square cm": "squares of 10 cm",

@@ -33,8 +33,11 @@ GRAIN_CLEAR_MM = 8.0
 """How far a grain arrow keeps from outline and slits, where it can."""
 GRAIN_SHIFTS_MM = (0.0, 6.0, -6.0, 12.0, -12.0, 18.0, -18.0, 26.0, -26.0, 36.0, -36.0)
 """How far sideways a grain arrow may be slid, in order of liking."""
-MORE_SHIFTS_MM = (3.0, -3.0, 9.0, -9.0, 15.0, -15.0, 22.0, -22.0, 31.0, -31.0)
-"""And how far among channels."""
+AMONG_CHANNELS_MM = tuple(sorted((float(by) for by in range(-40, 41)), key=abs))
+"""The same among channels, of which the best ``MOST_PLACES`` are looked at."""
+MOST_PLACES = 8
+AMONG_CHANNELS_CLEAR_MM = 4.0
+"""How far an arrow among channels keeps from outline and slits."""
 GRAIN_SHARES = (1.0, 0.85, 0.7, 0.55, 0.4)
 """To which share of its length it may be shortened."""
 OVER_CHANNELS = frozenset({"all", *BODY})
@@ -224,7 +227,7 @@ def _clear_grain(panel: Panel) -> Panel:
             near = min(region.gap_of_lines_mm(frozen(run), line) for line in lines)
             if best is None or near > best[0] + 0.5:
                 best = (near, run)
-            if near >= GRAIN_CLEAR_MM:
+            if near >= (AMONG_CHANNELS_CLEAR_MM if panel.channels else GRAIN_CLEAR_MM):
                 return replace(panel, grain=(frozen(run[0]), frozen(run[1])))
     if best is None:
         return panel
@@ -242,11 +245,11 @@ def _stands_inside(loop: Points, run: tuple[Points, Points]) -> bool:
 
 def _grain_places(panel: Panel, middle: Points) -> list[tuple[float, float]]:
     """How long an arrow may be, as a share, and how far to the side it may stand, best first; off channels if it can."""
-    steps = GRAIN_SHIFTS_MM if not panel.channels else (*GRAIN_SHIFTS_MM, *MORE_SHIFTS_MM)
-    room = {by: boning.room_mm(panel, float(middle[0]) + by, float(middle[1])) for by in steps}
-    clear = [by for by in steps if room[by] >= 0.99 * max(room.values())]
-    others = [by for by in steps if by not in clear]
-    return [(share, by) for some in (clear, others) for share in GRAIN_SHARES for by in some]
+    if not panel.channels:
+        return [(share, by) for share in GRAIN_SHARES for by in GRAIN_SHIFTS_MM]
+    x, y = middle.tolist()
+    best = sorted(AMONG_CHANNELS_MM, key=lambda by: -boning.room_mm(panel, x + by, y))[:MOST_PLACES]
+    return [(share, by) for share in GRAIN_SHARES[1:] for by in best]  # shorter: numbers stand at the channels' ends
 
 
 def _dense(stroke: Stroke) -> Points:

@@ -13,6 +13,8 @@ from fanblock.sheet.setting import Items, paragraph
 from fanblock.sheet.squares import line
 
 _ROW_MM, _SAMPLE_MM, _SIZE_MM = 6.2, 22.0, 3.2
+_SHORT_MM = 6.0
+"""Length of a sample that is short on the pieces too."""
 
 ROWS = (
     ("cut", "cut here; where nothing lies outside the stitch line it is the stitch line too"),
@@ -84,6 +86,8 @@ def _sample(kind: str, left: float, y: float) -> list[Stroke | Words]:
     if kind == "notch":
         ticks = [line([(middle + 2.6 * at, y - 1.5), (middle + 2.6 * at, y + 2.2)], "mark") for at in (-1, 0, 1)]
         return [line([(left, y - 1.5), (right, y - 1.5)], "stitch"), *ticks]
+    if kind == "fastening":
+        return [line([(middle - 0.5 * _SHORT_MM, y), (middle + 0.5 * _SHORT_MM, y)], kind)]
     if kind == "grain":
         heads = [
             Stroke(

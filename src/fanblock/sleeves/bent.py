@@ -113,7 +113,9 @@ def darted(front: Curve, middle_x: float, elbow_y: float, back_x: float, count: 
     """
     if not LEAST_TAKE_MM <= take_mm / count <= MOST_TAKE_MM:
         what = f"each elbow dart would take {take_mm / count:.0f} mm."
-        remedy = f"Let each take {LEAST_TAKE_MM:.0f} to {MOST_TAKE_MM:.0f} mm: change `dart take` or the number of `darts`."
+        remedy = (
+            f"Let each take {LEAST_TAKE_MM:.0f} to {MOST_TAKE_MM:.0f} mm: change `dart take` or the number of `darts`."
+        )
         raise GeometryError([Problem("dart-take", "dart take", what, remedy)])
     back = Curve.through(front.points * (-1.0, 1.0) + (2.0 * middle_x, 0.0))
     half = DART_GAP_MM * (count - 1) / 2.0

@@ -140,7 +140,9 @@ def _scoop(lengths: Points, ways: Points, chord_mm: float, rise_mm: float) -> Cu
 
     most = first_below(over, 0.0, BEND_STEP, MOST_BEND)
     if not most:
-        what = f"{lengths.sum() / 10.0:.1f} cm of armhole cannot be bent to an under sleeve {chord_mm / 10.0:.1f} cm wide."
+        what = (
+            f"{lengths.sum() / 10.0:.1f} cm of armhole cannot be bent to an under sleeve {chord_mm / 10.0:.1f} cm wide."
+        )
         raise GeometryError([Problem("armhole-shape", "", what, "Change the sleeve's `ease`.")])
     points = bent(root(over, 0.0, most))
     end = points[-1]

@@ -32,7 +32,7 @@ class Eyelets:
     lacing: Literal["spiral", "crossed"] = field(
         default="spiral", metadata={"for": "one lace winding through staggered holes, or crossing between level ones"}
     )
-    from_edge: Amount = field(default=Length(10.0), metadata={"for": "how far from the edge the holes stand"})
+    from_edge: Amount = field(default=Length(12.0), metadata={"for": "how far from the edge the holes stand"})
     below_top: Amount = field(default=Length(10.0), metadata={"for": "how far below the top edge the first one is"})
     above_waist: Amount = field(default=Length(7.0), metadata={"for": "how far above the waist the last one is"})
     hole: Amount = field(default=Length(4.0), metadata={"for": "width of a hole"})

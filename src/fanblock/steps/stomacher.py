@@ -5,7 +5,7 @@ from them at every height. Its upper edge runs through points given from the cen
 Below the front edges its sides go on to the foot.
 
 ```yaml
-- stomacher: {top: [[center front, bust + 6 cm], [10 cm, bust + 7 cm]], depth: 11 cm, foot width: 7 cm}
+- stomacher: {top: [[center front, bust + 6 cm], [center front + 10 cm, bust + 7 cm]], depth: 11 cm, foot width: 7 cm}
 ```
 """
 

@@ -1,0 +1,1 @@
+"""What a toile taught, put back: notes in a maker's words into the wearer, or into this garment alone."""

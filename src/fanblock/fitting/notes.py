@@ -1,0 +1,252 @@
+"""A notes file: what was seen and measured on a toile, read to values, or refused with everything that is wrong."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Literal, TypeVar
+
+from fanblock.fitting.sentences import BY_WORDS, LEVELS, SENTENCES, Sentence
+from fanblock.ownfile import Shelf, own_bytes
+from fanblock.problems import GarmentError, Place, Problem, nearest
+from fanblock.recipe.decode import decode_fields, place_of
+from fanblock.recipe.findings import FAULT, Findings
+from fanblock.recipe.phrase import Vocabulary
+from fanblock.terms import Length, Share
+from fanblock.units import UNITS, parse_length, shown
+from fanblock.yamlfile import Listing, Node, Table, Text, kind, read_yaml
+
+One = TypeVar("One")
+
+FORMAT = 1
+"""The format of notes files that is read and written."""
+
+WIDEST_GAP_MM, MOST_PINCH_MM, MOST_LINE_MM = 250.0, 80.0, 40.0
+"""Amounts that are believed (from memory): a wider gap is another body's toile, a deeper pinch another size."""
+
+ABOVE, BELOW = "above", "below"
+ALL_ROUND = "all round"
+CENTERS = (ALL_ROUND, "center back", "center front")
+
+
+@dataclass(frozen=True, slots=True)
+class Pinch:
+    """What was pinched in at a level, both layers together; ``at`` is a region or a seam. Slashed open is less than 0."""
+
+    at: str
+    level: str
+    mm: float
+    half: str = "both"
+
+
+@dataclass(frozen=True, slots=True)
+class WaistLine:
+    """Where the drawn waist lies against the string on the body: so much above it (less than nothing: below)."""
+
+    where: str
+    above_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """One sentence with its amount in millimetres."""
+
+    sentence: Sentence
+    mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Notes:
+    """All that was noted of one draft. ``gap_mm`` is by level, ``comments`` are free words that change nothing.
+
+    ``keep`` tells where girths go: into the ``wearer``, so that the next garment has them, or this ``garment`` alone.
+    """
+
+    draft: int
+    gap_mm: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    pinches: tuple[Pinch, ...] = ()
+    lines: tuple[WaistLine, ...] = ()
+    said: tuple[Said, ...] = ()
+    keep: str = "wearer"
+    worn: str = "on the body"
+    bones: str = ""
+    comments: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class _Pinch:
+    take: Length | Share = field(metadata={"for": "what you pinched, both layers together"})
+    at: str = field(default="side", metadata={"for": "front, side, back, all round, or a seam"})
+    height: str = field(default="middle", metadata={"for": "top, bust, middle or waist"})
+    half: Literal["left", "right", "both"] = field(default="both", metadata={"for": "left, right or both"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    waist: str = field(metadata={"for": "such as `1 cm above string`"})
+    where: Literal["all round", "center back", "center front"] = "all round"
+
+
+@dataclass(frozen=True, slots=True)
+class _Top:
+    fit: object = field(metadata={"for": f"the format number, {FORMAT}"})
+    draft: int = field(metadata={"for": "the number of the draft that was worn"})
+    units: Literal["mm", "cm", "in"] | None = None
+    worn: Literal["on the body", "on a stand"] = "on the body"
+    bones: str = ""
+    gap: Mapping[str, Length | Share] = field(default_factory=dict)
+    pinch: _Pinch | tuple[_Pinch, ...] = ()
+    line: _Line | tuple[_Line, ...] = ()
+    keep: Literal["wearer", "garment"] = "wearer"
+    notes: object = None
+
+
+def read_notes(text: str | bytes, file: str) -> Notes:
+    """Return the notes that a file holds; ``file`` is its name in messages. Raises GarmentError with all problems."""
+    table = read_yaml(text, file, GarmentError)
+    _check_format(table)
+    units = table.get("units")
+    unit = units.text.strip() if isinstance(units, Text) and units.text.strip() in UNITS else ""
+    findings = Findings(Vocabulary(units=unit))
+    top = decode_fields(table, _Top, "", findings)
+    notes = None if top is FAULT else _notes(top, table, findings, unit)
+    if notes is None or findings.problems:
+        raise GarmentError(findings.problems)
+    return notes
+
+
+def open_notes(path: str) -> Notes:
+    """Return the notes in the file at a path; GarmentError when there is none, or it needs the maker's hand."""
+    begin = "Look at its name and folder, or begin one with `fanblock new fitting`."
+    return read_notes(own_bytes(path, Shelf("notes", "notes", (), begin, GarmentError)), path)
+
+
+def _check_format(table: Table) -> None:
+    entry = table.entry("fit")
+    number = entry.value.whole_number if entry is not None and isinstance(entry.value, Text) else None
+    if number != FORMAT:
+        says = "the file does not say that it holds the notes of a fitting."
+        raise GarmentError([Problem("fit-format", "", says, f"Begin it with `fit: {FORMAT}`.", table.place)])
+
+
+def _notes(top: _Top, table: Table, findings: Findings, units: str) -> Notes:
+    gap = {}
+    for level, amount in top.gap.items():
+        trail, place = f"gap › {level}", place_of(table, "gap", table.place)
+        if level not in LEVELS:
+            findings.wrong("fit-level", trail, f"there is no level {shown(level)}.", nearest(level, LEVELS), place)
+        gap[level] = _mm(amount, -WIDEST_GAP_MM / 5.0, WIDEST_GAP_MM, trail, place, findings)
+    said, comments = _sentences(table.get("notes"), findings, units)
+    return Notes(
+        draft=top.draft,
+        gap_mm=MappingProxyType({level: gap[level] for level in LEVELS if level in gap}),
+        pinches=tuple(_pinch(number, one, table, findings) for number, one in enumerate(_many(top.pinch), 1)),
+        lines=tuple(_line(number, one, table, findings, units) for number, one in enumerate(_many(top.line), 1)),
+        said=said,
+        keep=top.keep,
+        worn=top.worn,
+        bones=top.bones,
+        comments=comments,
+    )
+
+
+def _many(given: One | tuple[One, ...]) -> tuple[One, ...]:
+    return given if isinstance(given, tuple) else (given,)
+
+
+def _mm(amount: Length | Share, least: float, most: float, trail: str, place: Place, findings: Findings) -> float:
+    mm = amount.mm if isinstance(amount, Length) else math.nan
+    if not least <= mm <= most:
+        got = "a share" if math.isnan(mm) else f"{mm:.0f} mm"
+        findings.wrong("fit-amount", trail, f"got {got}, needs {least:.0f} to {most:.0f} mm.", "Measure again.", place)
+    return mm
+
+
+def _pinch(number: int, one: _Pinch, table: Table, findings: Findings) -> Pinch:
+    trail, place = f"pinch › {number}", place_of(table, "pinch", table.place)
+    level = {"top edge": "top", "50%": "middle"}.get(one.height, one.height)
+    if level not in LEVELS:
+        findings.wrong(
+            "fit-level", f"{trail} › height", f"there is no level {shown(level)}.", nearest(level, LEVELS), place
+        )
+    mm = _mm(one.take, -MOST_PINCH_MM, MOST_PINCH_MM, f"{trail} › take", place, findings)
+    return Pinch(one.at, level, mm, one.half)
+
+
+def _line(number: int, one: _Line, table: Table, findings: Findings, units: str) -> WaistLine:
+    trail, place = f"line › {number} › waist", place_of(table, "line", table.place)
+    words = one.waist.split()
+    side = words[-2] if len(words) > 2 and words[-1] == "string" else ""
+    mm = math.nan
+    if side in (ABOVE, BELOW):
+        try:
+            mm = parse_length(" ".join(words[:-2]), units or None)
+        except ValueError:
+            side = ""
+    if side not in (ABOVE, BELOW):
+        what = f"got {shown(one.waist)}."
+        findings.wrong("fit-line", trail, what, "Write it like `1 cm above string` or `5 mm below string`.", place)
+    elif not 0.0 < mm <= MOST_LINE_MM:
+        what = f"got {mm:.0f} mm, needs up to {MOST_LINE_MM:.0f} mm."
+        findings.wrong("fit-line", trail, what, "Measure the waist's height again first.", place)
+    return WaistLine(one.where, mm if side == ABOVE else -mm)
+
+
+def _sentences(node: Node | None, findings: Findings, units: str) -> tuple[tuple[Said, ...], tuple[str, ...]]:
+    """Return the sentences with their amounts, and what else was written, which changes nothing."""
+    if node is None or (isinstance(node, Text) and node.blank):
+        return (), ()
+    if not isinstance(node, Listing):
+        findings.wrong("fit-notes", "notes", f"got {kind(node)}, needs a list.", "Put a dash before each.", node.place)
+        return (), ()
+    said, comments = [], []
+    for number, one in enumerate(node.items, 1):
+        words, amount, place = _item(one)
+        sentence = BY_WORDS.get(words)
+        if sentence is None:
+            if amount is None and not _is_near(words):
+                comments.append(words)
+                continue
+            remedy = (
+                nearest(words, BY_WORDS) if _is_near(words) else "Write one of the sentences of the correction sheet."
+            )
+            findings.wrong("fit-sentence", f"notes › {number}", f"there is no sentence {shown(words)}.", remedy, place)
+            continue
+        said.append(Said(sentence, _amount(sentence, amount, f"notes › {number}", place, findings, units)))
+    return tuple(said), tuple(comments)
+
+
+def _item(item: Node) -> tuple[str, str | None, Place]:
+    """Return a sentence, its amount if one stands behind it, and its place."""
+    entry = item.entries[0] if isinstance(item, Table) and len(item) == 1 else None
+    if entry is not None and isinstance(entry.value, Text):
+        return " ".join(entry.name.split()), entry.value.text.strip(), entry.place
+    if isinstance(item, Text):
+        return " ".join(item.text.split()), None, item.place
+    return kind(item), "", item.place
+
+
+def _is_near(words: str) -> bool:
+    return nearest(words, BY_WORDS).startswith("Did you mean")
+
+
+def _amount(sentence: Sentence, typed: str | None, trail: str, place: Place, findings: Findings, units: str) -> float:
+    """Return the amount of a sentence, the typical one where none is given."""
+    if typed is None or not sentence.effects:
+        return sentence.typical_mm
+    try:
+        mm = parse_length(typed, units or None)
+    except ValueError as error:
+        findings.wrong("fit-amount", trail, str(error), "", place)
+        return sentence.typical_mm
+    if not 0.0 < mm <= sentence.most_mm:
+        what = f"got {mm:.0f} mm for {shown(sentence.words)}, needs up to {sentence.most_mm:.0f} mm."
+        findings.wrong("fit-amount", trail, what, f"It means {sentence.asks}.", place)
+    return mm
+
+
+def sentence_list() -> tuple[Sentence, ...]:
+    """Return all sentences in the order in which they are looked for."""
+    return tuple(sorted(SENTENCES, key=lambda sentence: sentence.order))

@@ -1,0 +1,267 @@
+"""A fitting: what a toile shows of a body leads to the pattern of that body, and every sentence moves what it names."""
+
+from __future__ import annotations
+
+import random
+from dataclasses import replace
+from functools import cache
+from types import MappingProxyType
+
+import numpy as np
+import pytest
+from shapely import Polygon
+from tests.samples import USUAL, wearer
+
+from fanblock.fitting.fit import Fitted, fitted
+from fanblock.fitting.notes import Notes, Pinch, Said, WaistLine
+from fanblock.fitting.numbers import numbers, panel_sum_mm
+from fanblock.fitting.sentences import (
+    ALL,
+    BACK,
+    FRONT,
+    LEVELS,
+    SENTENCES,
+    Longer,
+    Raise,
+    Sentence,
+    Spring,
+    TakeIn,
+    TakeOut,
+)
+from fanblock.garment.library import Opened, draft_garment
+from fanblock.garment.model import Change, Garment
+from fanblock.pattern.model import Pattern
+from fanblock.problems import GarmentError
+from fanblock.recipe.library import open_recipe
+from fanblock.sheet.json import pattern_json
+from fanblock.wearer.fixed import Fixed
+from fanblock.wearer.library import open_wearer
+from fanblock.wearer.model import Wearer
+
+RECIPE = "stays-three-panels"
+
+
+def opened(body: Wearer, recipe: str = RECIPE, changes: tuple[Change, ...] = ()) -> Opened:
+    """Return a garment of one body as if it had been read from a file."""
+    return Opened(Garment("me.yaml", recipe, changes=changes), body, open_recipe(recipe), "g.yaml")
+
+
+@cache
+def usual() -> Opened:
+    """Return the garment of an ordinary body."""
+    return opened(wearer(880.0, 700.0, 160.0, **USUAL))
+
+
+def noted(**parts: object) -> Notes:
+    """Return notes of the first draft."""
+    return replace(Notes(1), **parts)  # type: ignore[arg-type]
+
+
+def true_bodies(count: int) -> list[tuple[Wearer, Wearer]]:
+    """Return bodies as the tape said and as they are: bust and waist up to 4 cm apart, invented from a fixed seed."""
+    chance = random.Random(1785)
+    found = []
+    for _ in range(count):
+        bust, drop, length = chance.uniform(780, 1100), chance.uniform(90, 220), chance.uniform(135, 185)
+        others = {**USUAL, "raised": length + chance.uniform(5.0, 25.0), "hip": bust + 80.0}
+        tape = wearer(bust, bust - drop, length, **others)
+        off = chance.uniform(-40.0, 40.0), chance.uniform(-40.0, 40.0)
+        found.append((tape, wearer(bust + off[0], bust - drop + off[1], length, **others)))
+    return found
+
+
+def gaps(worn: Pattern, true: Pattern) -> MappingProxyType[str, float]:
+    """Return the gap a toile shows at every level: what is wanted and what it lacks of the body it should be for."""
+    return MappingProxyType(
+        {level: worn.gap_mm + panel_sum_mm(true, level) - panel_sum_mm(worn, level) for level in LEVELS}
+    )
+
+
+@pytest.mark.parametrize("number", range(200))
+def test_gaps_lead_to_the_pattern_of_the_true_body(number: int) -> None:
+    """The tape was wrong at bust and waist; after the fitting the pieces are those of the true body within 2 mm.
+
+    Arithmetic by itself: the true body's pattern is drafted straight from its own measures.
+    """
+    tape, true = true_bodies(200)[number]
+    toile, due = opened(tape), draft_garment(opened(true))
+    done = fitted(toile, noted(gap_mm=gaps(draft_garment(toile), due)))
+    for level in LEVELS:
+        assert panel_sum_mm(done.after, level) == pytest.approx(panel_sum_mm(due, level), abs=2.0)
+    assert done.after.sound == due.sound
+    for panel in due.panels:
+        assert Polygon(done.after.by_name[panel.name].loop()).hausdorff_distance(Polygon(panel.loop())) < 2.0
+
+
+@pytest.mark.parametrize("number", range(0, 40))
+def test_gaps_of_any_shape_are_met_in_this_garment(number: int) -> None:
+    """Ribs and shoulders follow no cone: kept in the garment, every level grows by its own gap, within 2 mm."""
+    chance = random.Random(number)
+    tape, _ = true_bodies(200)[number]
+    toile = opened(tape)
+    worn = draft_garment(toile)
+    off = {level: chance.uniform(-16.0, 16.0) for level in LEVELS}
+    gap = MappingProxyType({level: worn.gap_mm + mm for level, mm in off.items()})
+    done = fitted(toile, noted(gap_mm=gap, keep="garment"))
+    assert done.opened.wearer == tape
+    for level in LEVELS[1:]:
+        assert panel_sum_mm(done.after, level) - panel_sum_mm(worn, level) == pytest.approx(off[level], abs=2.0)
+
+
+def test_the_worked_example_of_the_gap() -> None:
+    """By hand: wanted 5, found 7 at the top and 3 at the waist, so 2 cm out at the top and 2 in at the waist, in all."""
+    done = fitted(usual(), noted(gap_mm=MappingProxyType({"waist": 30.0, "top": 70.0}), keep="garment"))
+    assert numbers(done.before)["worn waist"] - numbers(done.after)["worn waist"] == pytest.approx(20.0, abs=0.1)
+    tops = [
+        one.alteration
+        for one in done.opened.garment.changes
+        if getattr(one.alteration, "at", None) and "top" in str(one.alteration)
+    ]
+    assert 2.0 * sum(one.more.mm for one in tops) == pytest.approx(-20.0, abs=0.1)  # type: ignore[union-attr]
+
+
+def said(sentence: Sentence, mm: float | None = None) -> Fitted:
+    """Return what one sentence alone makes of the ordinary body's garment."""
+    return fitted(usual(), noted(said=(Said(sentence, sentence.typical_mm if mm is None else mm),)))
+
+
+@pytest.mark.parametrize("sentence", [one for one in SENTENCES if one.effects], ids=lambda one: one.words)
+def test_a_sentence_moves_what_it_names(sentence: Sentence) -> None:
+    """Each effect goes its own way by its own share of the amount, and is told."""
+    done = said(sentence)
+    before, after = usual(), done.opened
+    assert done.told[0].changed
+    assert done.after.sound
+    for effect in sentence.effects:
+        match effect:
+            case Longer(measure, share):
+                values = after.wearer.sets[0].values
+                base = {"front arc": 440.0}.get(measure, before.wearer.sets[0].values.get(measure, 0.0))
+                assert values[measure] - base == pytest.approx(share * sentence.typical_mm)
+            case TakeOut(at, share):
+                tilt = next(tilt for tilt in after.wearer.figure if tilt.at == at)
+                assert tilt.take_mm == pytest.approx(share * sentence.typical_mm, abs=0.01)
+            case TakeIn(level, _, share, each):
+                takes = [one.alteration for one in after.garment.changes if "TakeMore" in repr(one.alteration)]
+                total = sum(one.more.mm for one in takes)  # type: ignore[union-attr]
+                count = len(takes) if each else 1
+                assert total == pytest.approx(count * share * sentence.typical_mm, abs=0.05), level
+            case Raise(edge, _, _, share):
+                raised = next(one.alteration for one in after.garment.changes if "RaiseEdge" in repr(one.alteration))
+                assert (raised.edge, raised.up.mm) == (edge, pytest.approx(share * sentence.typical_mm, abs=0.01))  # type: ignore[union-attr]
+            case Spring(_, share):
+                sprung = [one.alteration for one in after.garment.changes if "SpringMore" in repr(one.alteration)]
+                assert all(one.more.mm == pytest.approx(share * sentence.typical_mm, abs=0.01) for one in sprung)  # type: ignore[union-attr]
+
+
+STEADY = {
+    "worn waist": {"slips down", "turns round on the body", "rides up"},
+    "worn bust": {one.words for one in SENTENCES if any("top" in repr(effect) for effect in one.effects)},
+    "gap": set(),
+}
+"""Which sentences may move a number that no other may: a seam that ends at the bust takes there what it takes at the top."""
+
+
+@pytest.mark.parametrize("sentence", [one for one in SENTENCES if one.effects], ids=lambda one: one.words)
+def test_a_sentence_moves_nothing_else(sentence: Sentence) -> None:
+    """The girths stay as they were unless the sentence speaks of them."""
+    done = said(sentence)
+    first, second = numbers(done.before), numbers(done.after)
+    for name, free in STEADY.items():
+        if sentence.words not in free:
+            assert second[name] == pytest.approx(first[name], abs=0.6), name
+
+
+@pytest.mark.parametrize("sentence", [one for one in SENTENCES if not one.effects], ids=lambda one: one.words)
+def test_what_cannot_be_computed_is_only_advised(sentence: Sentence) -> None:
+    """Straps and unlike halves are settled on the body: nothing is drawn otherwise."""
+    done = said(sentence)
+    assert done.told[0].advice
+    assert done.opened.garment.changes == ()
+    assert [np.array_equal(one.loop(), done.before.by_name[one.name].loop()) for one in done.after.panels]
+
+
+def test_a_change_and_its_reverse_give_the_old_file_back() -> None:
+    """Pinched in and let out by as much: the numbers of the pattern are, byte for byte, those of the first draft."""
+    there = fitted(usual(), noted(pinches=(Pinch("side", "middle", 14.0),))).opened
+    back = fitted(there, replace(noted(pinches=(Pinch("side", "middle", -14.0),)), draft=2)).opened
+    again = replace(back, garment=replace(back.garment, draft=1))
+    first, last = draft_garment(usual()), draft_garment(again)
+    assert pattern_json(replace(last, title=first.title)) == pattern_json(first)
+
+
+def test_two_notes_of_one_place_do_not_add_up() -> None:
+    """The gap at the waist comes before what slips down; the later one is told, and changes nothing."""
+    slips = next(one for one in SENTENCES if one.words == "slips down")
+    gap = MappingProxyType({"waist": 30.0})
+    done = fitted(usual(), noted(gap_mm=gap, said=(Said(slips, 12.0),)))
+    assert done.told[1].changed == (f"nothing: “{done.told[0].words}” speaks of the same place and comes first",)
+    assert numbers(done.after) == pytest.approx(numbers(fitted(usual(), noted(gap_mm=gap)).after))
+
+
+def test_lengths_come_before_girths() -> None:
+    """Whatever the order they are written in: a wrong waist makes every other note false."""
+    lines = (WaistLine("all round", 10.0), WaistLine("center back", -8.0))
+    done = fitted(
+        usual(), noted(pinches=(Pinch(FRONT, "top", 10.0),), lines=lines, gap_mm=MappingProxyType({"waist": 45.0}))
+    )
+    assert [told.words.split()[0] for told in done.told] == ["waist", "waist", "gap", "pinch"]
+
+
+def test_a_waist_line_above_the_string_lengthens_the_body() -> None:
+    """A centimetre above all round: the body is a centimetre longer from waist to bust, raised or not."""
+    done = fitted(usual(), noted(lines=(WaistLine("all round", 10.0),)))
+    before, after = usual().wearer.sets[0].values, done.opened.wearer.sets[0].values
+    moved = {name: after[name] - before[name] for name in after if after[name] != before[name]}
+    assert moved == pytest.approx({"bust to waist": 10.0, "raised": 10.0})
+
+
+def test_what_is_too_much_for_one_seam_is_shared() -> None:
+    """Six centimetres pinched behind are 3 a half: more than one seam carries, so all of them share it."""
+    done = fitted(usual(), noted(pinches=(Pinch(BACK, "middle", 60.0),)))
+    assert "“side front”" in done.told[0].changed[0]
+    with pytest.raises(GarmentError, match="more than its seams can take at the middle"):
+        fitted(usual(), noted(pinches=(Pinch(ALL, "middle", 120.0),)))
+
+
+def test_a_waist_under_nine_tenths_of_the_tape_is_refused() -> None:
+    """Lacing in more than a tenth of the waist is not drawn, whoever asks."""
+    with pytest.raises(GarmentError) as caught:
+        fitted(usual(), noted(gap_mm=MappingProxyType({"waist": -40.0}), keep="garment"))
+    assert "more than 10% is not drawn" in str(caught.value)
+
+
+def test_a_large_change_wants_another_toile() -> None:
+    """Seven centimetres at the waist are another body's toile."""
+    done = fitted(usual(), noted(gap_mm=MappingProxyType({"waist": 120.0})))
+    assert done.again == "The waist changed by 7.0 cm in all. Sew another toile before you cut good cloth."
+    assert fitted(usual(), noted(gap_mm=MappingProxyType({"waist": 60.0}))).again == ""
+
+
+def test_notes_of_another_draft_are_refused() -> None:
+    """What was seen on the first toile says nothing of the second."""
+    with pytest.raises(GarmentError) as caught:
+        fitted(usual(), Notes(3))
+    assert str(caught.value) == (
+        "draft › the notes are of draft 3, and the garment is at draft 1. "
+        "Take the notes of the draft that the garment is at."
+    )
+
+
+def test_places_there_are_not_are_told_together() -> None:
+    """Misspelt seams and regions, each with what is near."""
+    with pytest.raises(GarmentError) as caught:
+        fitted(usual(), noted(pinches=(Pinch("sde", "middle", 5.0), Pinch("side frnt", "waist", 5.0))))
+    assert str(caught.value) == (
+        "pinch › 1 › there is no place “sde”. Did you mean “side”?\n"
+        "pinch › 2 › there is no place “side frnt”. Did you mean “side front” or “side”?"
+    )
+
+
+def test_girths_that_were_predicted_stay_in_the_garment() -> None:
+    """What nobody has measured cannot be corrected: the garment alone is changed."""
+    gown = opened(open_wearer("apprentice"), "gown-bodice-1770s")
+    assert draft_garment(gown).body.predicted
+    done = fitted(gown, noted(gap_mm=MappingProxyType({"waist": 10.0})))
+    assert done.opened.wearer.sets[0].values == Fixed(gown.wearer.sets[0].values)
+    assert numbers(done.after)["worn waist"] - numbers(done.before)["worn waist"] == pytest.approx(10.0, abs=0.3)

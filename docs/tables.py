@@ -31,14 +31,14 @@ from fanblock.sheet.report import FAMILIES as HEADS
 from fanblock.sheet.tapes import tape_words
 from fanblock.shipped import recipe_ids
 from fanblock.steps.table import BY_NAME, TABLE
-from fanblock.terms import Amount, Around, Height, Length, Position, Share
+from fanblock.terms import Amount, Around, Dial, Extent, Height, Length, Position, Share
 from fanblock.wearer.library import open_wearer
 from fanblock.wearer.measures import MEASURES
 from fanblock.wearer.reading import read_wearer
 
 _MADE = re.compile(r"(<!-- made: (?P<what>[^>]+?) -->\n)(?P<text>.*?)(<!-- end -->)", re.DOTALL)
 WEARER = "ferrywoman"
-_TERMS = (Around, Height, Length, Position, Share)
+_TERMS = (Around, Dial, Extent, Height, Length, Position, Share)
 """Values that a recipe writes as one, though they have parts."""
 
 STAGES = {
@@ -77,6 +77,8 @@ def _options(step: str) -> str:
     parts = [f"Stands {STAGES[kind.stage]}.", _fields(kind.options)]
     for field, inner in _inner(kind.options):
         parts += [f"Each of the `{key_of(field)}` is written in curly brackets:", _fields(inner)]
+    for field, inner in _tables(kind.options):
+        parts += [f"What `{key_of(field)}` says in curly brackets:", _fields(inner)]
     return "\n\n".join(parts)
 
 
@@ -98,6 +100,16 @@ def _inner(options: type[Any]) -> list[tuple[Field[Any], type[Any]]]:
     return [(field, inside[0]) for field, inside in lists if _has_names(inside[0])]
 
 
+def _tables(options: type[Any]) -> list[tuple[Field[Any], type[Any]]]:
+    """The fields that may be names and values, with what stands in them."""
+    hints = get_type_hints(options)
+    either = (Union, UnionType)
+    kinds = [
+        (field, get_args(hints[field.name])) for field in fields(options) if get_origin(hints[field.name]) in either
+    ]
+    return [(field, one) for field, members in kinds for one in members if _has_names(one)]
+
+
 def _has_names(kind: Any) -> bool:
     return is_dataclass(kind) and kind not in _TERMS
 
@@ -107,6 +119,7 @@ def written(kind: Any) -> str:
     plain = {
         Amount: "an [amount](../recipes.md#amounts)",
         Around: "an [around](../recipes.md#arounds)",
+        Extent: "a [whole length](../recipes.md#bands)",
         Height: "a [height](../recipes.md#heights)",
         Position: "a [position](../recipes.md#positions)",
         Share: "a percentage",
@@ -117,6 +130,8 @@ def written(kind: Any) -> str:
     }
     if kind in plain:
         return plain[kind]
+    if _has_names(kind):
+        return "names and values: see below"
     if get_origin(kind) is Literal:
         return " or ".join(f"`{word}`" for word in get_args(kind))
     if get_origin(kind) is tuple:

@@ -7,7 +7,7 @@ import math
 import numpy as np
 import pytest
 from tests.checks.spoiling import failing, sound, states, with_edge
-from tests.samples import BODIES, FOUR, GAP, HEM, TOP, made, recipe, seam, side_back, side_front
+from tests.samples import BODIES, FOUR, GAP, HEM, TOP, made, recipe, seam, separate, side_back, side_front
 
 from fanblock.checks.joins import check
 from fanblock.geometry.curve import Curve
@@ -59,3 +59,39 @@ def test_a_seam_may_meet_a_centre_line_at_any_angle() -> None:
     found = states(check(made(recipe(GAP, TOP, HEM, side_front(), side_back(), yoke, FOUR))))
     assert not any("yoke" in code for code in found)
     assert set(found.values()) == {"holds"}
+
+
+SIX = separate("front", "front skirt", "side", "side skirt", "back", "back skirt")
+LEVEL = "level seam: {name: waist seam, height: waist - 20 mm}"
+LONG = "hem: {height: waist - 160 mm}"
+
+
+def skirted() -> Pattern:
+    """Return a garment with skirts below a level seam."""
+    return made(recipe(GAP, TOP, LONG, side_front(), side_back(), LEVEL, SIX))
+
+
+def test_a_level_seam_runs_smooth_across_the_seams_it_cuts() -> None:
+    """At both ends of every part the edges across it are looked at, those of the level seam too, above it and below."""
+    found = states(check(skirted()))
+    assert {f"join-{letter}-{end}" for letter in "ABDE" for end in ("top", "low")} <= set(found)
+    assert set(found.values()) == {"holds"}
+
+
+def test_a_level_seam_that_bends_across_a_seam_is_caught() -> None:
+    """The front's lower edge ends at seam A: turned by 4 degrees it no longer runs straight on, nor square to the centre."""
+    spoilt = kinked(skirted(), "front", "waist seam 1", 4.0)
+    found = {finding.code: finding.says for finding in check(spoilt) if finding.state == "fails"}
+    assert set(found) == {"join-A-low", "square-center-front-waist-seam-1"}
+    assert found["join-A-low"] == "the waist seam across seam A bends by 4.0°"
+
+
+def test_edges_that_are_laced_together_should_be_about_equally_long() -> None:
+    """Along a seam under a sloping edge one side is longer: over 6 mm wants a look and says how to count the eyelets."""
+    flat = made(recipe(TOP, HEM, "lacing gap: {at: side, width: 20 mm}", separate("front", "back")))
+    steep = made(recipe(TOP, HEM, side_back(), "lacing gap: {at: side back, width: 20 mm}", separate("front", "back")))
+    assert states(check(flat))["laced-side"] == "holds"
+    found = next(finding for finding in check(steep) if finding.code == "laced-side-back")
+    assert found.state == "warns"
+    assert found.says.startswith("laced at the side back: the front edge is ")
+    assert found.says.endswith("; count its eyelets from the waist")

@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from tests.checks.spoiling import failing, one, sound, with_edge, with_panel
-from tests.samples import RECIPES, drawn
+from tests.samples import HEM, RECIPES, TOP, drawn, made, recipe, separate, side_back
 
 from fanblock.checks.panels import check
 from fanblock.geometry.curve import Curve
@@ -75,6 +75,16 @@ def test_a_garment_in_two_parts_is_caught() -> None:
     parted = replace(pattern, seams=pattern.seams[1:])
     assert one(check(parted), "one-whole").says == "the seams leave separate parts: front; side, back"
     assert failing(check(parted)) == ["one-whole"]
+
+
+def test_panels_that_a_lace_holds_together_are_one_whole() -> None:
+    """Two panels laced along a seam hang together without it; with the lace cut they are two parts."""
+    gap = "lacing gap: {at: side back, width: 20 mm}"
+    pattern = made(recipe(TOP, HEM, side_back(), gap, separate("front", "back")))
+    assert one(check(pattern), "one-whole").state == "holds"
+    unlaced = with_edge(pattern, "back", "lacing edge", opens_at="")
+    assert one(check(unlaced), "one-whole").says == "the seams leave separate parts: front; back"
+    assert "one-whole" in failing(check(unlaced))
 
 
 def test_a_mate_that_names_another_is_caught() -> None:

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.samples import BACK, BODIES, FRONT, block
 
-from fanblock.draft.lacing import lacing_line
+from fanblock.draft.lacing import lacing_line, moved_aside
 from fanblock.draft.model import AROUND, HEIGHT
 
 
@@ -33,3 +33,19 @@ def test_a_gap_of_nothing_is_the_centre_line() -> None:
     """Without a gap the lacing edge is the centre line itself."""
     assert lacing_line(block(), BACK, 0.0)[:, AROUND] == pytest.approx(1.0)
     assert lacing_line(block(), FRONT, 0.0)[:, AROUND] == pytest.approx(0.0)
+
+
+@settings(max_examples=30, deadline=None, derandomize=True)
+@given(st.sampled_from(sorted(BODIES)), st.floats(0.1, 0.9), st.floats(-0.15, 0.15), st.floats(-40.0, 40.0))
+def test_a_line_moved_aside_keeps_its_distance(name: str, around: float, lean: float, aside: float) -> None:
+    """Moved square to itself a straight or leaning line stands as far off as it should everywhere, to the back if positive."""
+    sheet = block(name)
+    heights = np.linspace(-0.3, 1.3, 400)
+    line = np.column_stack((around + lean * heights**2 / 2.0, heights))
+    moved = moved_aside(sheet, line, aside)
+    plane, there = (sheet.at(points[:, AROUND], points[:, HEIGHT]) for points in (line, moved))
+    along = np.gradient(plane, axis=0)[5:-5]
+    off = (there - plane)[5:-5]
+    across = (off[:, 0] * along[:, 1] - off[:, 1] * along[:, 0]) / np.hypot(*along.T)
+    assert across == pytest.approx(np.full(len(across), aside), abs=1e-6)
+    assert np.hypot(*off.T) == pytest.approx(np.full(len(off), abs(aside)), abs=1e-6)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from fanblock.draft.model import SeamLine
+from dataclasses import replace
+
+from fanblock.draft.model import LevelSeam, SeamLine
 from fanblock.draft.work import SeamRecord
 from fanblock.finish.letters import LETTERS, letter, letters
 
@@ -17,7 +19,7 @@ def record(name: str, of: str, number: int) -> SeamRecord:
     return SeamRecord(name, of, number, ("a", name), ("b", name), None, None)
 
 
-def given(lines: list[SeamLine], records: list[SeamRecord]) -> dict[str, str]:
+def given(lines: list[SeamLine | LevelSeam], records: list[SeamRecord]) -> dict[str, str]:
     """Return letters by the names of edges, which are the same on both sides."""
     found = letters(lines, records)
     assert all(found["a", name] == found["b", name] for _, name in found)
@@ -62,3 +64,22 @@ def test_no_letter_reads_the_same_turned() -> None:
     assert not set(LETTERS) & set("HINOSXZMWU")
     first = [letter(number) for number in range(1, 60)]
     assert len(set(first)) == len(first)
+
+
+def test_each_part_of_a_seam_that_is_cut_has_its_own_letter() -> None:
+    """A level seam cuts the front seam: what lies above it is A, the level seam B, what hangs below it C."""
+    lines = [line("front"), LevelSeam("waist seam", lambda at: at, 0.0, 1.0, "center front", "center back", 1)]
+    records = [
+        record("front", "front", 1),
+        record("waist seam 1", "waist seam", 2),
+        record("waist seam 2", "waist seam", 2),
+        replace(record("front below waist seam", "front", 3), part="below waist seam"),
+    ]
+    assert given(lines, records) == {
+        "front": "A", "waist seam 1": "B", "waist seam 2": "B", "front below waist seam": "C",
+    }  # fmt: skip
+
+
+def test_what_ends_on_a_seam_that_is_not_sewn_is_lettered_by_itself() -> None:
+    """A seam on one that is laced has a capital, since there is no letter to take it from."""
+    assert given([line("laced"), line("one", "laced")], [record("one", "one", 1)]) == {"one": "A"}

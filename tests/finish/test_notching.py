@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from tests.samples import BODIES, GAP, HEM, RED, THREE, TOP, drafted, made, recipe, side_back, side_front
+from tests.samples import BODIES, GAP, HEM, RED, THREE, TOP, drafted, made, recipe, separate, side_back, side_front
 
 from fanblock.geometry.meet import contains
 from fanblock.pattern.model import EdgeName, Notch, Pattern
@@ -77,3 +77,23 @@ def test_ticks_in_the_middle_are_refused() -> None:
         "r.yaml:19:19: step 8 (notches) › at › got 50%, needs 10 to 45 or 55 to 90 %. "
         "In the middle it would not show which end is up."
     )
+
+
+def test_under_a_waist_seam_ticks_stand_below_the_bar() -> None:
+    """A seam that hangs from the waist has its bar at the top and its ticks 40 % down; the waist seam has ticks alone,
+    40 % from its front end, at one place above and below.
+    """
+    long, level = "hem: {height: waist - 160 mm}", "level seam: {name: waist seam, height: waist}"
+    six = separate("front", "front skirt", "side", "side skirt", "back", "back skirt")
+    pattern = made(recipe(GAP, TOP, long, side_front(), side_back(), level, RED, six))
+    for seam in pattern.seams:
+        front = pattern.by_name[seam.front.panel].edge(seam.front.edge)
+        ours, theirs = from_waist(pattern, seam.front, rising=True), from_waist(pattern, seam.back, rising=False)
+        assert ours == pytest.approx(theirs, abs=0.01)
+        kinds = [notch.kind for notch in notches(pattern, seam.front)]
+        if seam.line == "waist seam":
+            assert kinds == ["seam"]
+            assert ours[0] / front.curve.length_mm == pytest.approx(0.4)
+        elif seam.name.endswith("below waist seam"):
+            assert kinds == ["waist", "seam"]
+            assert ours[1] / front.curve.length_mm == pytest.approx(-0.4, abs=0.001)

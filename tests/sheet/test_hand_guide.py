@@ -202,7 +202,9 @@ def test_the_grid_gives_the_outline_too(recipe: str) -> None:
                 assert sorted(seen) == [n for n in range(-40, 80) if low + 0.01 < n < high - 0.01]
 
 
-@pytest.mark.parametrize("recipe", ["stays-five-panels", "stays-front-lacing", "doublet-bodice-1570s", "falling-collar"])
+@pytest.mark.parametrize(
+    "recipe", ["stays-five-panels", "stays-front-lacing", "doublet-bodice-1570s", "falling-collar"]
+)
 def test_every_panel_has_its_check_between_corners(recipe: str) -> None:
     """A diagonal is the straight length between two numbered corners; where two are given, they cross."""
     for hand in hand_panels(drafted("innkeeper", recipe)):
@@ -324,7 +326,9 @@ def test_the_printed_pages_say_the_same(paper: object) -> None:
             assert all(cell in every for cell in row)
 
 
-@pytest.mark.parametrize("recipe", ["stays-five-panels", "stays-1740s-fully-boned", "ruffle-strip", "gown-bodice-1770s"])
+@pytest.mark.parametrize(
+    "recipe", ["stays-five-panels", "stays-1740s-fully-boned", "ruffle-strip", "gown-bodice-1770s"]
+)
 def test_a_plan_names_every_point_once_and_covers_none_of_its_words(recipe: str) -> None:
     """Each number stands once beside its point, within the plan, and no two words lie over one another."""
     for hand in hand_panels(drafted("pilot", recipe)):
@@ -350,7 +354,9 @@ def overlapping(words: Sequence[object]) -> list[tuple[str, str]]:
         if item.angle_deg:
             continue
         wide = width_mm(item.text, item.size_mm, item.bold)
-        boxes.append((item.text, shapely.box(item.x - 0.5 * wide, item.y, item.x + 0.5 * wide, item.y + 0.7 * item.size_mm)))
+        boxes.append(
+            (item.text, shapely.box(item.x - 0.5 * wide, item.y, item.x + 0.5 * wide, item.y + 0.7 * item.size_mm))
+        )
     return [
         (one, other)
         for at, (one, box) in enumerate(boxes)
@@ -377,8 +383,8 @@ def test_a_piece_of_its_own_stands_on_its_lowest_point() -> None:
     pattern = replace(sample(), panels=(*sample().panels, added()))
     sheet = hand_sheet(hand, pattern)
     assert sheet.steps[0] == (
-        "Take paper 7 wide and 24 high. Rule the upright 2 from its left edge and, square to it, the level 2 from its lower "
-        "edge: on which this piece stands."
+        "Take paper 7 wide and 24 high. Rule the upright 2 from its left edge and, square to it, the base line 2 from its "
+        "lower edge: on which this piece stands."
     )
     assert not any("toward center front" in step for step in sheet.steps)
 
@@ -415,9 +421,7 @@ def test_paper_holds_the_piece_with_its_allowances() -> None:
 
 def test_a_lath_is_straight_through_two_points_and_nearly_round_through_a_few() -> None:
     """Held at seven points of a quarter circle of 100 mm it keeps within 0.4 mm of it; a free end bends no further."""
-    assert lath(np.array([[0.0, 0.0], [30.0, 40.0]]), 5.0) == pytest.approx(
-        np.linspace([0.0, 0.0], [30.0, 40.0], 11)
-    )
+    assert lath(np.array([[0.0, 0.0], [30.0, 40.0]]), 5.0) == pytest.approx(np.linspace([0.0, 0.0], [30.0, 40.0], 11))
     turn = np.linspace(0.0, 0.5 * np.pi, 7)
     run = lath(100.0 * np.stack((np.cos(turn), np.sin(turn)), axis=1), 1.0)
     assert np.abs(np.hypot(*run.T) - 100.0).max() < 0.4

@@ -91,7 +91,10 @@ def test_lines_are_thick_and_nothing_is_for_paper() -> None:
 
 def test_the_squares_of_the_other_measure_are_there_but_off() -> None:
     """Both kinds of squares are layers; at first only those of the wearer's measure show."""
-    for pattern, on, off in ((INCHES, "squares of 4 in", "squares of 10 cm"), (CENTIMETRES, "squares of 10 cm", "squares of 4 in")):
+    for pattern, on, off in (
+        (INCHES, "squares of 4 in", "squares of 10 cm"),
+        (CENTIMETRES, "squares of 10 cm", "squares of 4 in"),
+    ):
         with pikepdf.open(io.BytesIO(page(pattern).pdf())) as pdf:
             layers = pdf.Root.OCProperties
             assert [str(layer.Name) for layer in layers.D.OFF] == [off]

@@ -66,7 +66,7 @@ def test_the_gap_is_kept_in_the_pattern() -> None:
 
 def test_a_tube_laced_at_both_sides() -> None:
     """By hand: where bust is waist, 900 mm, half of it is 450 wide. A gap of 20 mm at each side leaves 430 of cloth in the half,
-    215 before and 215 behind, and 40 mm of the 900 without cloth, at every height.
+    215 before and 215 behind, and 40 mm of the 900 without cloth, at every height up to the top edge.
     """
     pattern = made(recipe(FLAT, HEM, SIDE_GAP, TWO), "bust is waist")
     front, back = pattern.panels
@@ -74,7 +74,7 @@ def test_a_tube_laced_at_both_sides() -> None:
         [215.0 * 255.0] * 2, abs=1.0
     )
     assert pattern.gap_mm == 40.0
-    for girth in pattern.girths:
+    for girth in pattern.girths[:-1]:
         assert (girth.parts_mm, girth.gap_mm, girth.open_mm) == pytest.approx((430.0, 20.0, 0.0), abs=0.02)
     edges = [panel.edge("lacing edge") for panel in (front, back)]
     assert [(edge.kind, edge.mate, edge.opens_at, edge.letter) for edge in edges] == [(LACING, None, "side", "")] * 2
@@ -127,7 +127,7 @@ def test_what_a_seam_takes_and_its_gap_are_counted_apart(body: str, width: int, 
     assert laced.gap_mm == pytest.approx(2.0 * width)
     for one, other in zip(laced.girths, sewn.girths, strict=True):
         assert dict(one.takes)["side back"] == pytest.approx(dict(other.takes)["side back"])
-        assert width <= one.gap_mm + 1e-6
+        assert width <= one.gap_mm + 1e-3
         assert one.gap_mm == pytest.approx(width, rel=0.03, abs=0.01)
 
 

@@ -34,7 +34,7 @@ def test_it_adds_up_and_sews_up_on_every_body(name: str) -> None:
 
 
 @settings(max_examples=15, deadline=None, derandomize=True)
-@given(st.sampled_from(SOME), st.floats(30.0, 110.0), st.floats(15.0, 60.0))
+@given(st.sampled_from(SOME), st.floats(60.0, 100.0), st.floats(45.0, 60.0))
 def test_the_opening_is_as_wide_as_the_recipe_says(name: str, above: float, waist: float) -> None:
     """Twice what the points say at their heights, and at every level what lies between edge and centre along it."""
     pattern = front(f"{above:.2f} mm", f"{waist:.2f} mm", name=name)
@@ -117,6 +117,16 @@ def test_edges_that_run_over_each_other_are_not_sound() -> None:
     assert failed(pattern) == ["opening-apart"]
     says = next(finding.says for finding in pattern.findings if finding.code == "opening-apart")
     assert says.startswith("the front edges run over each other, by ")
+
+
+def test_edges_that_cross_before_the_hem_are_refused() -> None:
+    """A line that has run past the centre front before it comes to the hem leaves nothing to cut."""
+    with pytest.raises(GeometryError) as caught:
+        front("110 mm", "10 mm")
+    assert (
+        "open front › on their way down the front edges run over each other, or past the hem, before they meet it. Give the "
+        "open front one more point there, and begin the edge at `front edge`." in str(caught.value)
+    )
 
 
 READING = {

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from fanblock.adopting.feet import feet, sorted_unique
-from fanblock.adopting.placing import SAME_MM
+from fanblock.adopting.placing import KEPT_MM
 from fanblock.adopting.targets import Target
 from fanblock.adopting.wording import around_words, height_words, new_position
 from fanblock.block.ruled import Block
@@ -16,11 +16,11 @@ from fanblock.draft.corners import EdgeSpec
 from fanblock.draft.model import AROUND, HEIGHT, Draft, Line
 from fanblock.draft.places import place_of
 from fanblock.geometry.curve import Curve, Points
-from fanblock.geometry.meet import crossings, points_at
+from fanblock.geometry.meet import crossings, meetings, point_at, points_at
 from fanblock.terms import Around, Height, Position, Share
 
-FIT_MM = 0.15
-"""A line drawn anew that keeps this near to where the maker drew it is that line: half a pencil line."""
+FIT_MM = 0.3
+"""A line drawn anew that keeps this near to where the maker drew it is that line: a pencil line."""
 
 MOST_ADDED = 12
 """Most points that are added to a line: with more of them a recipe is a tracing, and good for one body alone."""
@@ -33,6 +33,12 @@ APART_MM = 12.0
 
 OPEN_CORNER_MM = 0.5
 """Two edges whose ends lie nearer than this meet in a corner."""
+
+MEET_MM = 50.0
+"""Two edges that were drawn apart are carried on to meet in a corner no further than this from their ends."""
+
+RULED_MM = 0.5
+"""A straight edge whose drawing bends by less stays straight: a ruler laid by hand is no truer."""
 
 LEANS = 0.7
 """A line whose direction has more than this of the ruling's runs up rather than along: it leans 45° and more."""
@@ -53,7 +59,7 @@ def line_of(block: Block, line: Line) -> Curve:
 
 def crossing_points(
     before: Draft, chain: str, said: Sequence[Said], target: Target, old: Line, draw: Callable[[tuple[Position, ...]], Draft]
-) -> tuple[Position, ...]:
+) -> tuple[Said, ...]:
     """Return the points of an edge that is one smooth curve over around; ``draw`` draws it through points.
 
     A point that was not moved keeps its words. Where the curve would stand off the line that was drawn, points are added.
@@ -69,7 +75,7 @@ def crossing_points(
     for one in said:
         around, height = place_of(before, one.set)
         new = float(wanted(np.array([around]))[0])
-        if abs(new - height) * block.ruling_length_mm(around) > SAME_MM:
+        if abs(new - height) * block.ruling_length_mm(around) > KEPT_MM:
             words = replace(one.words, height=height_words(before, one.set.height, around, new))
             one = Said(words, replace(words, around=one.set.around))
         points.append((around, one))
@@ -86,7 +92,7 @@ def crossing_points(
         like = min(points, key=lambda one: abs(one[0] - around))[1].set.height
         position = new_position(before, like, around, float(wanted(np.array([around]))[0]))
         points = sorted([*points, (around, Said(position, position))], key=lambda one: one[0])
-    return tuple(one.words for _, one in points)
+    return tuple(one for _, one in points)
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +109,7 @@ def chain_edges(
     said: Sequence[SaidEdge],
     targets: Mapping[str, Target],
     draw: Callable[[tuple[EdgeSpec, ...]], Draft],
-) -> tuple[tuple[EdgeSpec, ...], tuple[str, ...]]:
+) -> tuple[tuple[SaidEdge, ...], tuple[str, ...]]:
     """Return the named edges of an outline with new points, and what is to be told of corners that no longer meet."""
     notes: list[str] = []
     edges: list[SaidEdge] = []
@@ -117,18 +123,26 @@ def chain_edges(
         if all(new is edge for new, edge in zip(more, edges, strict=True)):
             break
         edges = more
-    return tuple(edge.words for edge in edges), tuple(notes)
+    return tuple(edges), tuple(notes)
 
 
 def _corner(targets: Mapping[str, Target], name: str, after: str, notes: list[str]) -> Points:
+    """Return where an edge ends: where it meets the next one, either of which may be drawn too long or too short."""
     end = np.asarray(targets[name].points[-1])
-    if after:
-        start = targets[after].points[0]
-        apart = float(np.hypot(*(start - end)))
-        if apart > OPEN_CORNER_MM:
-            notes.append(
-                f"{name} and {after} no longer meet: their ends are {apart:.1f} mm apart. The corner is where {name} ends"
-            )
+    if not after:
+        return end
+    start = targets[after].points[0]
+    apart = float(np.hypot(*(start - end)))
+    if apart <= OPEN_CORNER_MM:
+        return end
+    first, second = targets[name].curve.points, targets[after].curve.points
+    met = [point_at(first, place) for place, _ in meetings(first, second)]
+    near = [point for point in met if max(np.hypot(*(point - end)), np.hypot(*(point - start))) < MEET_MM]
+    if near:
+        return min(near, key=lambda point: float(np.hypot(*(point - end)) + np.hypot(*(point - start))))
+    notes.append(
+        f"{name} and {after} no longer meet: their ends are {apart:.1f} mm apart. The corner was taken where {name} ends"
+    )
     return end
 
 
@@ -146,9 +160,9 @@ def _with_points(
         else:
             place = was + target.moved_at(was)
             at_center = (number == 0 and outer[0]) or number == last
-            if np.hypot(*(place - was)) > SAME_MM:
+            if np.hypot(*(place - was)) > KEPT_MM:
                 place = _slid(before.block, target, (around, height), place, along=at_center)
-        if np.hypot(*(place - was)) > SAME_MM:
+        if np.hypot(*(place - was)) > KEPT_MM:
             u, v = (float(value) for value in before.block.where(place))
             words[number], set_[number] = _said(before, words[number], set_[number], (around, height), (u, v))
     return SaidEdge(replace(one.words, through=tuple(words)), replace(one.set, through=tuple(set_)))
@@ -159,12 +173,12 @@ def _said(
 ) -> tuple[Position, Position]:
     """Return a place in the words that stood there: what of them was not moved stays, the rest is told anew."""
     u, v = place
-    aside = abs(before.block.level_part_mm(v, was[0], u)) > SAME_MM
+    aside = abs(before.block.level_part_mm(v, was[0], u)) > KEPT_MM
     around, around_set = words.around, set_.around
     if aside:
         around = around_set = around_words(before, set_.around, u, v)
     u = place_of(before, Position(around_set, Height(share=Share(v))))[0]
-    if abs(v - was[1]) * before.block.ruling_length_mm(u) > SAME_MM:
+    if abs(v - was[1]) * before.block.ruling_length_mm(u) > KEPT_MM:
         height = height_words(before, set_.height, u, v)
         return Position(around, height), Position(around_set, height)
     return Position(around, words.height), Position(around_set, set_.height)
@@ -175,10 +189,11 @@ def _slid(block: Block, target: Target, was: tuple[float, float], place: Points,
 
     On a centre line, ``along``, the around is always kept.
     """
-    run = np.column_stack(block.where(target.points))
-    near = int(np.argmin(np.hypot(*(target.points - place).T)))
-    leg = target.points[min(near + 2, len(run) - 1)] - target.points[max(near - 2, 0)]
-    up = abs(float(leg @ block.ruling_direction(was[0]))) / max(float(np.hypot(*leg)), SAME_MM)
+    points = target.curve.points
+    run = np.column_stack(block.where(points))
+    near = int(np.argmin(np.hypot(*(points - place).T)))
+    leg = points[min(near + 2, len(run) - 1)] - points[max(near - 2, 0)]
+    up = abs(float(leg @ block.ruling_direction(was[0]))) / max(float(np.hypot(*leg)), KEPT_MM)
     column = HEIGHT if up > LEANS and not along else AROUND
     met = points_at(run, crossings(run, column, was[column]))
     if along and not len(met):
@@ -195,24 +210,31 @@ def _slid(block: Block, target: Target, was: tuple[float, float], place: Points,
 def _refined(before: Draft, edge: SaidEdge, target: Target, drawn: Draft, chain: str) -> SaidEdge:
     """Return an edge with one more point where it stands furthest off the line that was drawn, or itself where it fits."""
     line = next(line for line in drawn.chain(chain) if line.name == edge.words.name)
-    off = feet(target.points, line_of(before.block, line)).off
+    run = on_cloth(before.block, line)
+    held = feet(run, target.curve)
     places = [place_of(before, position) for position in edge.set.through]
     there = before.block.at(np.array([u for u, _ in places]), np.array([v for _, v in places]))
-    corners = np.vstack((there, target.points[:1], target.points[-1:]))
-    near = np.hypot(*np.moveaxis(target.points[:, None] - corners[None], 2, 0)).min(axis=1)
-    off = np.where(near < APART_MM, 0.0, off)
+    corners = np.vstack((there, run[:1], run[-1:]))
+    near = np.hypot(*np.moveaxis(run[:, None] - corners[None], 2, 0)).min(axis=1)
+    off = np.where(near < APART_MM, 0.0, held.off)
     worst = int(np.argmax(off))
-    if off[worst] < FIT_MM:
+    if off[worst] < (RULED_MM if edge.set.straight else FIT_MM):
         return edge
     if edge.set.straight:
         return SaidEdge(replace(edge.words, straight=False), replace(edge.set, straight=False))
-    u, v = (float(value) for value in before.block.where(target.points[worst]))
-    along = feet(np.vstack((there, target.points[worst][None])), Curve.through(target.points)).along
+    u, v = (float(value) for value in before.block.where(held.foot[worst]))
+    along = feet(np.vstack((there, held.foot[worst][None])), target.curve).along
     index = int(np.searchsorted(along[:-1], along[-1]))
     like = edge.set.through[min(index, len(edge.set.through) - 1)].height
     position = new_position(before, like, u, v)
     words, set_ = ((*through[:index], position, *through[index:]) for through in (edge.words.through, edge.set.through))
     return SaidEdge(replace(edge.words, through=words), replace(edge.set, through=set_))
+
+
+def on_cloth(block: Block, line: Line) -> Points:
+    """Return the points of a line between the two centre lines, where there is cloth."""
+    inside = (line.points[:, AROUND] >= 0.0) & (line.points[:, AROUND] <= 1.0)
+    return block.at(line.points[inside, AROUND], line.points[inside, HEIGHT])
 
 
 def level_all_round(count: int, height: Height) -> tuple[Position, ...]:

@@ -21,6 +21,12 @@ from fanblock.units import shown
 SAME_MM = 0.05
 """A line that keeps this near to what was drafted was not moved: a drawn curve may stand off by 0.02 mm, and editors round."""
 
+KEPT_MM = 0.1
+"""A point that was moved by less keeps its words: nobody sews closer."""
+
+UNMOVED_MM = 1.0
+"""A line that was not moved itself keeps its words where these draw it this near: two pencil lines."""
+
 _PLACES = 33
 """At how many places two lines are held against each other."""
 

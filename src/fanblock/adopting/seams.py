@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from fanblock.adopting.outlines import FIT_MM, Said
-from fanblock.adopting.placing import SAME_MM
+from fanblock.adopting.placing import KEPT_MM
 from fanblock.adopting.targets import SeamTarget
 from fanblock.adopting.wording import around_words
 from fanblock.draft.model import Draft, SeamLine
@@ -30,7 +30,7 @@ _ROUNDS = 20
 
 def seam_points(
     before: Draft, said: Sequence[Said], target: SeamTarget | None, old: SeamLine, draw: Callable[[tuple[Position, ...]], Draft]
-) -> tuple[Position, ...]:
+) -> tuple[Said, ...]:
     """Return the points of a seam from the top down; ``draw`` draws it through points.
 
     A point that still lies on the line keeps its words. Where the seam would stand off it, points are added as far as
@@ -45,7 +45,7 @@ def seam_points(
     for one in said:
         around, height = _on_line(before, one.set, wanted)
         was = place_of(before, one.set)
-        if abs(block.level_part_mm(height, was[0], around)) > SAME_MM:
+        if abs(block.level_part_mm(height, was[0], around)) > KEPT_MM:
             new = around_words(before, one.set.around, around, height)
             one = Said(Position(new, one.words.height), Position(new, one.set.height))
         points.append((height, one))
@@ -65,7 +65,7 @@ def seam_points(
         except GeometryError:
             break
         points = trial
-    return tuple(one.words for _, one in points)
+    return tuple(one for _, one in points)
 
 
 def off_line_mm(before: Draft, seam: SeamLine, target: SeamTarget | None, old: SeamLine) -> float:

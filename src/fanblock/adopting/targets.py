@@ -9,23 +9,30 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
-from fanblock.adopting.feet import feet, followed, sorted_unique
+from fanblock.adopting.feet import EXTENDED_MM, feet, followed, sorted_unique
 from fanblock.adopting.moved import DrawnEdge
 from fanblock.block.ruled import Block
-from fanblock.draft.model import SeamLine
+from fanblock.draft.model import AROUND, HEIGHT, Line, SeamLine
 from fanblock.geometry.curve import Curve, Points
 
 BIN_MM = 1.5
 """Within so much of a line what its pieces were moved by is averaged: where two of them lap, they never agree to a hair."""
 
+LAST_STRETCH = 5
+"""From how many points, a millimetre apart, the direction of a line's end is taken: one step may be all rounding."""
+
+STEEP = 0.7
+"""An edge whose direction has more than this of the ruling's is steep: it leans 45° and more from level."""
+
 HEIGHT_STEP = 0.01
 """How closely, as a share of bust to waist, a seam is followed."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Target:
     """Where an outline line now runs: ``old`` is the draft's line, and at ``along`` it was moved by ``shift``.
 
@@ -36,6 +43,13 @@ class Target:
     along: Points
     shift: Points
     points: Points
+
+    @cached_property
+    def curve(self) -> Curve:
+        """The line as it now runs, carried on straight beyond both ends, in the direction of its last stretch there."""
+        points = Curve.through(self.points).points
+        ends = [_carried_on(run) for run in (points, points[::-1])]
+        return Curve.through(np.vstack((ends[0][None], points, ends[1][None])))
 
     def moved_at(self, point: Points) -> Points:
         """Return by how much the line was moved where a point of the old one lies."""
@@ -66,6 +80,37 @@ def outline_target(old: Curve, edges: Sequence[DrawnEdge], corners: tuple[bool, 
     return Target(old, mean_at, mean_shift, points)
 
 
+def crossing_target(block: Block, old: Line, edges: Sequence[DrawnEdge]) -> Target:
+    """Return where an edge that is one smooth curve over around now runs: raised or lowered along the rulings.
+
+    Where an edge is steep, as at the rounded corner of a tab, its height says nothing of the line it lies on.
+    """
+    found: list[tuple[Points, Points]] = []
+    for edge in edges:
+        before, after = (_flat_run(block, curve) for curve in (edge.old, edge.new))
+        if before is None or after is None:
+            continue
+        low, high = max(before[0][0], after[0][0]), min(before[0][-1], after[0][-1])
+        inside = (after[0] >= low) & (after[0] <= high)
+        around = after[0][inside]
+        found.append((around, after[1][inside] - np.interp(around, *before)))
+    at, up = sorted_unique(np.concatenate([one for one, _ in found]), np.concatenate([one for _, one in found]))
+    heights = np.interp(at, old.points[:, AROUND], old.points[:, HEIGHT])
+    was, now = block.at(at, heights), block.at(at, heights + up)
+    line = Curve.through(block.at(old.points[:, AROUND], old.points[:, HEIGHT]))
+    return Target(line, feet(was, line).along, now - was, now)
+
+
+def _flat_run(block: Block, curve: Curve) -> tuple[Points, Points] | None:
+    """Return arounds, rising, and heights of an edge where it is not steep; None where it is steep all along."""
+    points = followed(curve)
+    around, height = block.where(points)
+    ruling = block.ruling_direction(around)
+    run = np.gradient(points, axis=0)
+    flat = np.abs(np.sum(run * ruling, axis=1)) < STEEP * np.hypot(*run.T)
+    return sorted_unique(around[flat], height[flat]) if np.any(flat) else None
+
+
 def _front_to_back(edge: DrawnEdge, old: Curve) -> tuple[Curve, Curve]:
     at = feet(np.vstack((edge.old.start, edge.old.end)), old).along
     return (edge.old, edge.new) if at[0] <= at[1] else (edge.old.reversed(), edge.new.reversed())
@@ -90,6 +135,12 @@ def _at_corners(beyond: Points, own: Curve, old: Curve, corners: tuple[bool, boo
     first = corners[0] and start < BIN_MM
     last = corners[1] and end > old.length_mm - BIN_MM
     return np.where((beyond < 0.0) & first, -1.0, np.where((beyond > 0.0) & last, 1.0, 0.0))
+
+
+def _carried_on(points: Points) -> Points:
+    """Return a point straight on beyond the first one, far enough for whatever the line may meet."""
+    inner = points[min(LAST_STRETCH, len(points) - 1)]
+    return np.asarray(points[0] + EXTENDED_MM * (points[0] - inner) / np.hypot(*(points[0] - inner)))
 
 
 def _placed(old: Curve, along: Points) -> Points:

@@ -21,14 +21,26 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
         return ()
     times = 1.0 / band.drawn_ratio
     found = []
-    for code, name, due in (("band-inner", INNER, band.inner_mm), ("band-outer", OUTER, band.outer_mm)):
+    for code, name, due in (("band-inner", INNER, band.inner_mm), ("band-outer", OUTER, band.outer_edge_mm)):
         drawn = times * sum(panel.edge(name).curve.length_mm for panel in pattern.panels)
         found.append(_length(code, name, drawn, due, pattern.body.units))
-    ends = [edge for panel in pattern.panels for edge in panel.edges if edge.name not in (INNER, OUTER)]
-    depth = max((edge.curve.length_mm for edge in ends), key=lambda mm: abs(mm - band.depth_mm))
-    found.append(_length("band-depth", "depth", depth, band.depth_mm, pattern.body.units))
+    ends = [edge.curve.length_mm for panel in pattern.panels for edge in panel.edges if edge.name not in (INNER, OUTER)]
+    if band.deepest_mm is None:
+        depth = max(ends, key=lambda mm: abs(mm - band.depth_mm))
+        found.append(_length("band-depth", "depth", depth, band.depth_mm, pattern.body.units))
+    else:
+        found.append(_length("band-depth", "depth at the ends", min(ends), band.depth_mm, pattern.body.units))
+        deepest = _deepest_mm(pattern, band)
+        found.append(_length("band-deepest", "depth in the middle", deepest, band.deepest_mm, pattern.body.units))
     found.append(told("band-circle", FAMILY, HOLDS, math.degrees(band.turn_rad), "deg", circle_words(band)))
     return tuple(found)
+
+
+def _deepest_mm(pattern: Pattern, band: Band) -> float:
+    """Return how far the outer edge lies from the inner one where it lies farthest."""
+    outer = [panel.edge(OUTER).curve.points for panel in pattern.panels]
+    away = [pattern.block.where(points)[1] - band.inner_height for points in outer]
+    return band.depth_mm * max(float(abs(each).max()) for each in away)
 
 
 def circle_words(band: Band) -> str:

@@ -4,10 +4,38 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from fanblock.checks import band, block, body, channels, girth, hips, joins, layers, marks, opening, panels, seams, sleeve
+from fanblock.checks import (
+    band,
+    block,
+    body,
+    channels,
+    girth,
+    hips,
+    joins,
+    layers,
+    marks,
+    opening,
+    panels,
+    seams,
+    skirts,
+    sleeve,
+)
 from fanblock.pattern.model import Finding, Pattern
 
-ON_BODY = (block.check, girth.check, layers.check, seams.check, joins.check, panels.check, hips.check, sleeve.check, opening.check, channels.check, marks.check)
+ON_BODY = (
+    block.check,
+    girth.check,
+    layers.check,
+    seams.check,
+    joins.check,
+    panels.check,
+    hips.check,
+    skirts.check,
+    sleeve.check,
+    opening.check,
+    channels.check,
+    marks.check,
+)
 """What is asked of a garment drawn on the block of bust and waist, before what its body asks of the maker."""
 
 BAND = (band.check, seams.check, joins.check, panels.check, channels.check, marks.check)

@@ -11,10 +11,12 @@ from collections.abc import Sequence
 
 import click
 
+from fanblock.cli.adopt import adopt
 from fanblock.cli.arguments import Commands, NoCommandError
 from fanblock.cli.block import block
 from fanblock.cli.bug import bug_report
 from fanblock.cli.check import check
+from fanblock.cli.compare import compare
 from fanblock.cli.demo import demo
 from fanblock.cli.draft import draft
 from fanblock.cli.explain import explain
@@ -46,7 +48,7 @@ def program() -> None:
     """
 
 
-for _command in (demo, new, draft, fit, recipes, explain, check, prove, wearers, block):
+for _command in (demo, new, draft, fit, compare, adopt, recipes, explain, check, prove, wearers, block):
     program.add_command(_command)
 
 

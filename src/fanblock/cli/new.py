@@ -85,6 +85,42 @@ def garment(path: str, wearer_name: str, recipe_name: str) -> int:
     return 0
 
 
+@new.command(short_help="Notes of a fitting, and a correction sheet to print.")
+@click.argument("garment")
+@click.option("--out", "path", metavar="FILE", help="The notes file; without it, one beside the garment.")
+def fitting(garment: str, path: str | None) -> int:
+    """Begin the notes of a fitting of GARMENT, and print a correction sheet that asks for the same.
+
+    \b
+    Example:
+      fanblock new fitting my-stays.yaml
+    """
+    from fanblock.fitting.form import correction_sheet
+    from fanblock.fitting.starter import starter_notes
+    from fanblock.garment.library import open_garment
+    from fanblock.output import refuse_existing, write_all
+    from fanblock.sheet.paper import A4, LETTER
+    from fanblock.sheet.pdf import sheets
+
+    opened = open_garment(garment)
+    draft, home = opened.garment.draft, Path(garment)
+    notes = Path(path) if path else home.parent / f"{home.stem}-fitting-{draft}.yaml"
+    words = f"{opened.recipe.name} · {opened.wearer.name} · draft {draft}"
+    files = {notes.name: starter_notes(draft, opened.wearer.units).encode()}
+    for paper in (A4, LETTER):
+        files[f"{notes.stem}-{paper.name.lower()}.pdf"] = sheets(correction_sheet(paper, words))
+    refuse_existing(notes.parent / name for name in files)
+    for written in write_all(notes.parent, files):
+        say(wrapped(f"{written} is written."))
+    say(
+        wrapped(
+            "Print the sheet for your paper and fill it in at the mirror; then type what you ticked into the notes."
+        )
+    )
+    say(wrapped(f"Then: fanblock fit {_typed(garment)} {_typed(str(notes))} --dry"))
+    return 0
+
+
 @new.command(short_help="A form to print and fill in beside the tape.")
 @click.option("--out", "folder", default=".", show_default=True, metavar="FOLDER", help="Where the two files go.")
 def form(folder: str) -> int:

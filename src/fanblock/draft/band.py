@@ -26,6 +26,10 @@ class BandSpec:
     circle: Amount | None = field(
         default=None, metadata={"for": "how much of a circle it is: 0% is straight, 100% a whole ring, more is legal"}
     )
+    deepest: Extent | None = field(
+        default=None,
+        metadata={"for": "how deep it is in its middle, at center back of a half; left out, as at its ends"},
+    )
     drawn: Literal["half", "whole"] = field(
         default="half", metadata={"for": "the half from center front to center back, or the whole"}
     )
@@ -38,6 +42,8 @@ def problems(spec: BandSpec) -> tuple[tuple[str, str, str], ...]:
     """Return what is wrong with a band's words as (key, what, remedy)."""
     if (spec.outer is None) == (spec.circle is None):
         return (("outer", "needs one of `outer` and `circle`.", "The other follows from it, `inner` and `depth`."),)
+    if spec.deepest is not None and spec.circle is None:
+        return (("deepest", "stands beside `outer`.", "Say `circle`: the outer edge follows from it and the depths."),)
     if isinstance(spec.circle, Share) and spec.circle.of:
         return (("circle", f"got a share of {spec.circle.of}, needs a share of a circle such as `25%`.", ""),)
     return ()
@@ -60,7 +66,8 @@ def drafted_band(body: Body, spec: BandSpec) -> Draft:
         outer = extent_mm(body, spec.outer, "outer")
     else:
         outer = outer_mm(inner, depth, _circle_ratio(spec.circle))
-    band = Band(inner, outer, depth, spec.drawn == "half", spec.worn == "hanging")
+    deepest = None if spec.deepest is None else extent_mm(body, spec.deepest, "deepest")
+    band = Band(inner, outer, depth, spec.drawn == "half", spec.worn == "hanging", deepest)
     block = band_fan(band)
     if band.circle_ratio > MOST_CIRCLE:
         what = f"comes to {band.circle_ratio:.1f} whole circles."

@@ -8,9 +8,10 @@ import numpy as np
 
 from fanblock.block.ruled import Block
 from fanblock.draft.lacing import HIGHEST, LOWEST
-from fanblock.draft.model import AROUND, HEIGHT, Draft
+from fanblock.draft.model import AROUND, HEIGHT, HEM_EDGE, TOP_EDGE, Draft
 from fanblock.draft.places import place_of
 from fanblock.geometry.curve import Points, frozen
+from fanblock.geometry.meet import meetings
 from fanblock.geometry.splines import through_points
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Position
@@ -48,6 +49,19 @@ def waist_width_mm(block: Block, line: Points) -> float:
     """Return how far apart the two edges along a line and its mirror image stand at the waist."""
     around = float(np.interp(0.0, line[:, HEIGHT], line[:, AROUND]))
     return 2.0 * block.level_part_mm(0.0, 0.0, around)
+
+
+def refuse_crossed_front(draft: Draft) -> None:
+    """Refuse an open front whose two edges run over each other before they reach the hem or the top edge."""
+    for gap in (gap for gap in draft.gaps if gap.free):
+        for chain, way in ((HEM_EDGE, "down"), (TOP_EDGE, "up")):
+            edge = np.vstack([line.points for line in draft.chain(chain)])
+            if not meetings(edge, gap.line):
+                what = (
+                    f"on their way {way} the front edges run over each other, or past the {chain}, before they meet it."
+                )
+                remedy = "Give the open front one more point there, and begin the edge at `front edge`."
+                raise GeometryError([Problem("front-crossed", "open front", what, remedy)])
 
 
 def _straight(corners: Points) -> Points:

@@ -31,6 +31,9 @@ MOST_PIECES = 24
 FINER = 3
 """How much finer than other levels a band's edges are drawn, so that their chords add up to their lengths."""
 
+STEP_MM = 1.0
+"""Distance between the points of an outer edge that is no part of a ring."""
+
 ALLOWANCES = MappingProxyType({INNER: 10.0, OUTER: 10.0})
 """Cloth beyond the long edges where a recipe says nothing, in millimetres (common practice, no source)."""
 
@@ -62,12 +65,11 @@ def divided(draft: Draft, division: Division) -> Work:
     names = [division.name] if count == 1 else [f"{division.name} {number}" for number in range(1, count + 1)]
     panels = tuple(_panel(draft.block, band, division, names, number) for number in range(count))
     folded = panels[0] if division.fold == FRONT else panels[-1]
-    edges = {INNER: band.inner_height, OUTER: band.outer_height}
     return Work(
         draft=draft,
         panels=panels,
         seams=tuple(_seams(division, names)),
-        lines=MappingProxyType({name: _edge(draft.block, height, 0.0, 1.0) for name, height in edges.items()}),
+        lines=MappingProxyType({name: _edge(draft.block, band, name, 0.0, 1.0) for name in (INNER, OUTER)}),
         takes=(),
         traces=MappingProxyType({}),
         grains=MappingProxyType({folded.name: division.fold} if division.fold else {}),
@@ -83,7 +85,7 @@ def piece_count(band: Band, division: Division) -> int:
     """
     opened = 2.0 if division.fold else 1.0
     turn = opened * band.drawn_ratio * abs(band.turn_rad) / MOST_TURN_RAD
-    length = opened * band.drawn_ratio * max(band.inner_mm, band.outer_mm) / division.longest_mm
+    length = opened * band.drawn_ratio * max(band.inner_mm, band.outer_edge_mm) / division.longest_mm
     count = max(1, division.least, *(math.ceil(many - SAME_POINT_MM) for many in (turn, length)))
     if count > MOST_PIECES:
         what = f"{count} pieces would be needed."
@@ -99,24 +101,31 @@ def _panel(block: Block, band: Band, division: Division, names: list[str], numbe
     start, end = number / count, (number + 1) / count
     upper, lower = (INNER, OUTER) if band.hangs else (OUTER, INNER)
     edges = (
-        Edge(lower, HEM, _edge(block, 0.0, start, end)),
+        Edge(lower, HEM, _edge(block, band, lower, start, end)),
         _end(block, band, division, names, number, back=True),
-        Edge(upper, TOP, _edge(block, 1.0, end, start)),
+        Edge(upper, TOP, _edge(block, band, upper, end, start)),
         _end(block, band, division, names, number, back=False),
     )
     fold = next((edge.name for edge in edges if edge.kind == FOLD), "")
     return Panel(names[number], number + 1, edges, fold=fold)
 
 
-def _edge(block: Block, height: float, start: float, end: float) -> Curve:
+def _edge(block: Block, band: Band, name: str, start: float, end: float) -> Curve:
+    """Return a part of one long edge of a band."""
+    height = band.inner_height if name == INNER else band.outer_height
     steps = FINER * (len(block.level(height, start, end).points) - 1)
-    return Curve(frozen(block.at(np.linspace(start, end, steps + 1), height)))
+    if name == INNER or band.deepest_mm is None:
+        return Curve(frozen(block.at(np.linspace(start, end, steps + 1), height)))
+    steps = max(steps, math.ceil(abs(end - start) * band.drawn_ratio * band.outer_edge_mm / STEP_MM))
+    around = np.linspace(start, end, steps + 1)
+    return Curve(frozen(block.at(around, band.outer_heights(around))))
 
 
 def _end(block: Block, band: Band, division: Division, names: list[str], number: int, *, back: bool) -> Edge:
     """Return the end of a piece: a centre line or the band's own end at the outermost pieces, a seam between two."""
     around = (number + 1) / len(names) if back else number / len(names)
-    heights = np.array([0.0, 1.0] if back else [1.0, 0.0])
+    outer = float(band.outer_heights(np.array(around)))
+    heights = np.array(sorted((band.inner_height, outer), reverse=not back))
     curve = Curve(frozen(block.at(around, heights)))
     other = number + 1 if back else number - 1
     if 0 <= other < len(names):

@@ -11,6 +11,7 @@ from fanblock.draft.cutting import sliced_loops
 from fanblock.draft.lacing import HIGHEST, LOWEST
 from fanblock.draft.mates import Rim, mated, onto, rims_of
 from fanblock.draft.model import AROUND, HEIGHT, HEM_EDGE, TOP_EDGE, Draft, Line
+from fanblock.draft.openfront import refuse_crossed_front
 from fanblock.draft.opening import edge_kind, edge_name
 from fanblock.draft.ordering import seam_order
 from fanblock.draft.outline import refuse_crossed_rulings
@@ -45,6 +46,7 @@ def outline(draft: Draft) -> Loop:
         else:
             front = Side(name, kind, gap.line[::-1])
     _check_apart(draft)
+    refuse_crossed_front(draft)
     hem = tuple(_side(line, line.points) for line in draft.chain(HEM_EDGE))
     top = tuple(_side(line, line.points[::-1]) for line in reversed(draft.chain(TOP_EDGE)))
     return closed_loop((hem, (back,), top, (front,)))

@@ -22,6 +22,7 @@ DEFAULT_ALLOWANCES = {
     "hem": 0.0,
     "lacing": 25.0,
     "neckline": 10.0,
+    "pleat head": 10.0,
     "opening": 20.0,
     "seam": 15.0,
     "shoulder": 20.0,

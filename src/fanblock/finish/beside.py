@@ -29,7 +29,7 @@ LOWER_KINDS = frozenset({HEM, WAIST})
 UPPER_KINDS = frozenset({*CROSSING_KINDS, SHOULDER}) - LOWER_KINDS
 """The kinds of edges above which a panel has no cloth."""
 
-LINE_PLACES = 200
+LINE_PLACES = 600
 """At how many heights the edges of a laced seam are drawn to be read at a level."""
 
 BEYOND = 0.35

@@ -13,13 +13,13 @@ PATTERN_FILE = "pattern.json"
 
 
 def draft_folder(garment_path: str, draft: int) -> str:
-    """Return the folder a garment's draft goes into, beside its file.
+    """Return the folder a garment's draft goes into, beside its file: all drafts of one garment under one name.
 
-    >>> draft_folder("room/my-stays.yaml", 2)
-    'room/my-stays-draft-2'
+    >>> draft_folder("room/my-stays.yaml", 1), draft_folder("room/my-stays-2.yaml", 2)
+    ('room/my-stays-draft-1', 'room/my-stays-draft-2')
     """
     path = Path(garment_path)
-    return str(path.parent / f"{path.stem}-draft-{draft}")
+    return str(path.parent / f"{path.stem.removesuffix(f'-{draft}')}-draft-{draft}")
 
 
 def refuse_other_draft(folder: str, title: Title) -> None:

@@ -38,6 +38,9 @@ UPPER, LOWER = "upper", "lower"
 DARTED = "darted"
 """How a seam's fullness is taken up that darts at one place take: all other ways are spread along the seam."""
 
+PLEAT_HEAD = "pleat head"
+"""The upper edge of cloth that is folded into pleats below a seam: turned in and whipped down inside."""
+
 MARK_KINDS = ("crease", "place", "dart", "gather", "tuck", "fastening")
 
 

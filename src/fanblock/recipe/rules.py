@@ -15,6 +15,7 @@ from fanblock.recipe.booking import check_booked
 from fanblock.recipe.findings import Findings, Sighting
 from fanblock.recipe.phrase import NAME_REMEDY, is_name
 from fanblock.recipe.shapingrules import check_shaping
+from fanblock.recipe.skirtrules import check_skirts
 from fanblock.recipe.stepreading import ReadStep
 from fanblock.steps.cut import Cut
 from fanblock.steps.hem import Hem
@@ -54,6 +55,7 @@ def check_rules(steps: tuple[ReadStep, ...], findings: Findings, block: BlockSpe
     band = block if isinstance(block, BandSpec) else None
     check_booked(steps, stands_on(block), findings)
     check_shaping(steps, findings)
+    check_skirts(steps, findings)
     _check_cuts(steps, findings)
     for step in steps:
         for sighting in step.sightings:

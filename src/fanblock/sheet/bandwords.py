@@ -15,9 +15,13 @@ def band_tapes(band: Band, units: str) -> tuple[tuple[str, str], ...]:
     """Return the numbers of a band as pairs of words: what to measure, and what it should be."""
     rows = [
         ("inner edge, the one that is sewn on, all of it", format_length(band.inner_mm, units)),
-        ("outer edge, all of it", format_length(band.outer_mm, units)),
-        ("depth from edge to edge", format_length(band.depth_mm, units)),
+        ("outer edge, all of it", format_length(band.outer_edge_mm, units)),
     ]
+    if band.deepest_mm is None:
+        rows.append(("depth from edge to edge", format_length(band.depth_mm, units)))
+    else:
+        rows.append(("depth at its ends", format_length(band.depth_mm, units)))
+        rows.append(("depth in its middle", format_length(band.deepest_mm, units)))
     if abs(band.circle_ratio) >= STRAIGHT_RATIO:
         rows.append(("radius of the inner edge, to draw it by hand", format_length(abs(band.inner_radius_mm), units)))
     return tuple(rows)
@@ -25,7 +29,9 @@ def band_tapes(band: Band, units: str) -> tuple[tuple[str, str], ...]:
 
 def band_sentence(band: Band, units: str) -> str:
     """Return the numbers of a band as one sentence."""
-    inner, outer, depth = (format_length(mm, units) for mm in (band.inner_mm, band.outer_mm, band.depth_mm))
+    inner, outer, depth = (format_length(mm, units) for mm in (band.inner_mm, band.outer_edge_mm, band.depth_mm))
+    if band.deepest_mm is not None:
+        depth += f" at its ends and {format_length(band.deepest_mm, units)} in its middle"
     return f"The whole inner edge is {inner}, the outer edge {outer}, the depth {depth}; {circle_words(band)}."
 
 

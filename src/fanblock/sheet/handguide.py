@@ -1,8 +1,8 @@
 """Numbers for drawing every panel by hand: points, straight lines, and curves by a few offsets from their chords.
 
 Each panel stands upright by its grain. Two lines are ruled first and everything is measured from them: the *upright*
-runs through the panel's leftmost point, the *level* through the waist at its front side, or, where a piece has no waist
-level, through its lowest point. x counts to the right of the upright, y up from the level. All numbers are rounded to
+runs through the panel's leftmost point, the *base line* through the waist at its front side, or, where a piece has no waist
+level, through its lowest point. x counts to the right of the upright, y up from the base line. All numbers are rounded to
 what can be read off a ruler, and curves get as many offsets as it takes for the rounded numbers to give the panel
 back: a lath held at the points keeps within :data:`fanblock.sheet.handguide_curves.DRAWN_MM` of the true line.
 """
@@ -104,7 +104,7 @@ class Hole:
 @dataclass(frozen=True, eq=False)
 class HandPanel:
     """All numbers of one panel. ``panel`` is the panel itself in the same frame; ``outline`` are the lines of its edges,
-    in order, ``inner`` all others. ``level`` names what the level line runs through; it is empty where that is the panel's
+    in order, ``inner`` all others. ``level`` names what the base line runs through; it is empty where that is the panel's
     lowest point.
     """
 
@@ -254,7 +254,7 @@ def _lines(curve: Curve, of: str, kind: str, numbers: _Numbers, says: tuple[str,
 
 
 def _notch(notch: Notch, panel: Panel, outline: tuple[HandLine, ...]) -> HandNotch:
-    """A notch by how far it is from the upper end of its edge, or from the left one where the edge lies rather level."""
+    """A notch by how far it is from the upper end of its edge, or from the left one where the edge lies rather flat."""
     edge = panel.edge(notch.edge)
     lines = [line for line in outline if line.of == notch.edge]
     run = edge.curve.end - edge.curve.start

@@ -1,4 +1,4 @@
-"""The drawn plan of a panel that is drawn by hand: grid, upright and level, numbered points, lines with their chords.
+"""The drawn plan of a panel that is drawn by hand: grid, upright and base line, numbered points, lines with their chords.
 
 It is as large as the room allows and not to scale; its numbers are those of the tables beside it. Every number stands
 where it covers nothing.
@@ -87,7 +87,7 @@ class _Plan:
         return Drawing("plan", self.wide_mm, self.high_mm, (Group("plan", tuple(self.items)),))
 
     def _grid(self) -> None:
-        """The grid over the paper, counted from the upright and the level."""
+        """The grid over the paper, counted from the upright and the base line."""
         rule = self.hand.rule
         step = self.scale * rule.grid_mm
         every = max(1, math.ceil(_LEAST_LABEL_MM / step))
@@ -107,10 +107,13 @@ class _Plan:
         self.items.append(line(corners, "frame", "paper", closed=True))
 
     def _foundation(self) -> None:
-        """The upright and the level, each with its name."""
+        """The upright and the base line."""
         (left, low), (right, high) = self.corner, self.corner + self.size
         x, y = self.origin
-        self.items += [line([(x, low), (x, high)], "base", "upright"), line([(left, y), (right, y)], "base", "level")]
+        self.items += [
+            line([(x, low), (x, high)], "base", "upright"),
+            line([(left, y), (right, y)], "base", "base line"),
+        ]
         self.taken += [_dense(np.array([[x, low], [x, high]])), _dense(np.array([[left, y], [right, y]]))]
 
     def _checks(self) -> None:
@@ -214,9 +217,9 @@ class _Plan:
             self._take(middle, wide, high)
 
     def _foundation_names(self) -> None:
-        """What the upright and the level are, beside them where they cover least."""
+        """What the upright and the base line are, beside them where they cover least."""
         (left, low), (right, high) = self.corner, self.corner + self.size
-        names = (f"level: {self.hand.level}" if self.hand.level else "level", 0), ("upright, the grain", 1)
+        names = (f"base line: {self.hand.level}" if self.hand.level else "base line", 0), ("upright, the grain", 1)
         for name, axis in names:
             long, tall = width_mm(name, SMALL_MM), 0.72 * SMALL_MM
             start, end = ((left, right), (low, high))[axis]

@@ -48,13 +48,13 @@ def say(mm: float, rule: Rule) -> str:
 
 
 def _up(mm: float, rule: Rule) -> str:
-    """How far a place is up or down from the level."""
+    """How far a place is up or down from the base line."""
     text = say(abs(mm), rule)
     return text if text == "0" else f"{text} {'up' if mm > 0.0 else 'down'}"
 
 
 def points_table(hand: HandPanel) -> Table:
-    """Return the numbered points: how far right of the upright, how far up or down from the level, and what meets there."""
+    """Return the numbered points: how far right of the upright, how far up or down from the base line, and what meets there."""
     rule = hand.rule
     rows = tuple(
         (str(point.number), say(point.x_mm, rule), _up(point.y_mm, rule), phrases.prose(point.says))
@@ -192,10 +192,10 @@ def grid_table(hand: HandPanel, across: bool) -> Table:
     rule = hand.rule
     if across:
         rows = tuple((_up(span.at_mm, rule), _runs(span, rule)) for span in reversed(hand.across))
-        head = ("level", "to the right, from – to")
+        head = ("up or down", "to the right, from – to")
         return Table("The outline on the grid: across", head, rows, frozenset({0}))
     rows = tuple((say(span.at_mm, rule), _heights(span, rule)) for span in hand.upward)
-    return Table("The outline on the grid: upward", ("right", "level, from – to"), rows, frozenset({0}))
+    return Table("The outline on the grid: upward", ("right", "up or down, from – to"), rows, frozenset({0}))
 
 
 def _runs(span: Span, rule: Rule) -> str:

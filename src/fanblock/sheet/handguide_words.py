@@ -67,8 +67,8 @@ def before_you_begin(pattern: Pattern, hands: Sequence[HandPanel]) -> tuple[str,
         "out within a millimetre of the printed one.",
         "You need paper, a long ruler, a square, a tape that can stand on its edge, a sharp pencil, and for the curves a thin "
         "lath that bends evenly: a strip of wood, cane or plastic as long as your hand and forearm.",
-        "On each piece two lines are ruled first: the upright, which is the grain, and square to it the level. A point is "
-        "told by how far it is to the right of the upright, and how far up or down from the level.",
+        "On each piece two lines are ruled first: the upright, which is the grain, and square to it the base line. A point is "
+        "told by how far it is to the right of the upright, and how far up or down from the base line.",
         "A curve is told by the straight line between its ends, the chord. Rule it faintly. Measure along it from the point "
         "named first; there set off, square to it, as much as is told: out is away from the piece, in is into it. Hold the "
         "lath at these points and draw along it.",
@@ -94,7 +94,7 @@ def pieces_table(hands: Sequence[HandPanel]) -> Table:
 
 
 def paper_mm(hand: HandPanel) -> tuple[float, float, float, float]:
-    """Return how wide and high paper for a piece is at least, and where its upright and its level are ruled on it: from
+    """Return how wide and high paper for a piece is at least, and where its upright and its base line are ruled on it: from
     the left and from the lower edge. Allowances lie on the paper, with a square of the grid around them.
     """
     ring = hand.panel.cut_line.points if hand.panel.cut_line is not None else hand.panel.loop()
@@ -117,7 +117,7 @@ def _steps(hand: HandPanel, pattern: Pattern) -> Iterator[str]:
     level = f"the {hand.level} at the front side of this piece" if hand.level else "on which this piece stands"
     yield (
         f"Take paper {wide} wide and {tall} high. Rule the upright {from_left} from its left edge and, square to it, the "
-        f"level {from_low} from its lower edge: {level}."
+        f"base line {from_low} from its lower edge: {level}."
     )
     yield f"Mark the points 1 to {len(hand.points)}: up or down the upright, then square out to the right."
     checks = "; ".join(f"{one.first} to {one.last}, {say(one.length_mm, rule)}" for one in hand.diagonals)

@@ -13,6 +13,7 @@ from fanblock.block.band import Band
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.pattern.model import SHOULDER, Edge, Panel, Pattern, Seam
 from fanblock.sheet.upright import moved_panel, upright
+from fanblock.skirts.folded import folded
 
 WHOLE_TURN_RAD = 2.0 * np.pi
 ROW_GAP_MM = 20.0
@@ -24,13 +25,14 @@ def joined(pattern: Pattern) -> Mapping[str, Panel]:
 
     At each seam the back piece is turned and slid until its waist point lies on the front piece's and both
     seam edges point the same way to their far ends; where a lace joins two pieces they lie the gap apart. Pieces are laid round the body; only one that nothing else joins is
-    laid against a shoulder. A panel that no seam joins stays where it was drawn. Pieces that are not cut from the block
-    are not among them: see :func:`beside`.
+    laid against a shoulder. A panel that no seam joins stays where it was drawn. Pleats let into a seam lie folded. Pieces
+    that are not cut from the block are not among them: see :func:`beside`.
     """
     if pattern.band is not None:
         return _band(pattern, pattern.band)
     placed: dict[str, Panel] = {}
-    panels = sorted((panel for panel in pattern.panels if not panel.added), key=lambda panel: panel.number)
+    flat = {panel.name: folded(panel) for panel in pattern.panels if not panel.added}
+    panels = sorted(flat.values(), key=lambda panel: panel.number)
     for panel in panels:
         if panel.name in placed:
             continue
@@ -42,7 +44,7 @@ def joined(pattern: Pattern) -> Mapping[str, Panel]:
             name = waiting.pop(0)
             for seam, other in _neighbours(pattern, name, shoulders=False):
                 if other not in placed:
-                    placed[other] = _beside(placed[name], pattern.by_name[other], seam)
+                    placed[other] = _beside(placed[name], flat[other], seam)
                     waiting.append(other)
             for other, laced in _laced(pattern, placed, name):
                 placed[other] = laced

@@ -111,7 +111,7 @@ def _band(band: Band, block: Block) -> dict[str, Any]:
     return {
         "turn_rad": _number(band.turn_rad, 9),
         "inner": _number(band.inner_mm),
-        "outer": _number(band.outer_mm),
+        "outer": _number(band.outer_edge_mm),
         "depth": _number(band.depth_mm),
         "drawn": "half" if band.halved else "whole",
         "worn": "hanging" if band.hangs else "standing",

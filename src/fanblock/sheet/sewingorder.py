@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fanblock.pattern.model import LET_IN, SLIT, Edge, Panel, Pattern, Seam
+from fanblock.pattern.model import LET_IN, PLEAT_HEAD, SLIT, Edge, Panel, Pattern, Seam
 
 PAST_WAIST_MM = 5.0
 """A seam that goes on further than this below the waist is sewn below it."""
@@ -49,6 +49,9 @@ def run_words(pattern: Pattern, seam: Seam) -> str:
     edge = panel.edge(seam.front.edge)
     if is_open(pattern, seam):
         return ", from the top down to the waist bar and no further"
+    if any(one.kind == PLEAT_HEAD for one in beside(panel, edge)):
+        above = edge.waist_at_mm is not None
+        return ", from the top down to the pleat heads" if above else ", from the pleat heads to the lower edge"
     under, over = (_level_line(pattern, panel, one) for one in beside(panel, edge))
     if under or over:
         return f", from the {over or 'top'} to the {under or 'lower edge'}"

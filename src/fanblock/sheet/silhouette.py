@@ -9,10 +9,11 @@ import numpy as np
 from fanblock.geometry import region
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points, frozen
-from fanblock.pattern.model import Panel, Pattern
+from fanblock.pattern.model import SLIT, Panel, Pattern
 from fanblock.shaping.slits import with_closed_slits
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted
+from fanblock.sheet.hanging import skirts
 from fanblock.sheet.inlets import inlets
 from fanblock.sheet.seton import behind, straps
 from fanblock.sheet.upright import moved_group
@@ -41,13 +42,14 @@ def silhouette(pattern: Pattern, width_mm: float = 90.0, height_mm: float = 120.
 def _garment(worn: Worn) -> Iterator[Stroke]:
     bodies: list[Stroke] = []
     yield from behind(worn)
+    yield from skirts(worn)
     yield from _hanging(worn)
     for index in reversed(range(len(worn.panels))):
         panel = worn.panels[index]
         bodies += _standing(worn, index)
         for part, below in _parts(panel):
             dense = _dense(part)
-            tab = _tab(worn, index, dense) if below else None
+            tab = _tab(worn, index, dense) if below and _hangs_open(panel) else None
             ring = worn.place(index, dense, tab)
             stroke = Stroke(polyline(ring, closed=True), "paper", "tab" if below else panel.name, True)
             if below:
@@ -77,6 +79,11 @@ def _hanging(worn: Worn) -> Iterator[Stroke]:
         for part in region.split(with_closed_slits(panel).loop(), cuts) if cuts else [panel.loop()]:
             dense = _dense(part)
             yield Stroke(polyline(worn.place(index, dense, _tab(worn, index, dense)), closed=True), "paper", "tab", True)
+
+
+def _hangs_open(panel: Panel) -> bool:
+    """Whether a panel's skirts are tabs, which hang each on its own: those that are sewn go round with their neighbours."""
+    return bool(panel.slits) or any(edge.kind == SLIT for edge in panel.edges)
 
 
 def _parts(panel: Panel) -> list[tuple[Points, bool]]:

@@ -49,7 +49,7 @@ def tape_numbers(pattern: Pattern) -> TapeNumbers:
 def tape_data(pattern: Pattern) -> dict[str, float | None]:
     """Return the numbers by names for other programs, in millimetres."""
     if pattern.band is not None:
-        return {"inner": pattern.band.inner_mm, "outer": pattern.band.outer_mm, "depth": pattern.band.depth_mm}
+        return {"inner": pattern.band.inner_mm, "outer": pattern.band.outer_edge_mm, "depth": pattern.band.depth_mm}
     found = tape_numbers(pattern)
     return {
         "center_front": found.front_mm,
@@ -112,11 +112,16 @@ def _outermost(pattern: Pattern, front: bool) -> tuple[Panel, Edge] | None:
     ordered = sorted(pattern.panels, key=lambda panel: panel.number, reverse=not front)
     level = told_level(pattern)
     for panel in sorted(ordered, key=lambda panel: not panel.levels.get(level)):
-        for edge in panel.edges:
+        for edge in sorted(panel.edges, key=_top_mm, reverse=True):
             faces = phrases.faces_front(edge) if front else phrases.faces_back(edge)
             if edge.kind in {CENTER, FOLD, *OPEN_KINDS} and faces and not panel.added:
                 return panel, edge
     return None
+
+
+def _top_mm(edge: Edge) -> float:
+    """How high an edge reaches: below pleats a centre line goes on as another edge."""
+    return float(edge.curve.points[:, 1].max())
 
 
 def _over_level(panel: Panel, edge: Edge, level: str) -> float | None:

@@ -16,6 +16,7 @@ import numpy as np
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, OPEN_KINDS, SEAM, SHOULDER, SLIT, Panel, Pattern
 from fanblock.sheet.storeys import storeys
+from fanblock.skirts.folded import folded
 
 WIDE_RATIO = 1.35
 BACK_RATIO = 0.22
@@ -40,7 +41,7 @@ class Worn:
     @cached_property
     def panels(self) -> tuple[Panel, ...]:
         """The panels that reach the waist, front to back: those that go round the body side by side."""
-        cut = [panel for panel in self.pattern.panels if not panel.added]
+        cut = [folded(panel) for panel in self.pattern.panels if not panel.added]
         ordered = sorted(cut or self.pattern.panels, key=lambda panel: panel.number)
         around = tuple(panel for panel in ordered if panel.levels.get("waist"))
         return around or tuple(ordered)

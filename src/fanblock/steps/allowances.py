@@ -32,7 +32,10 @@ class Allowances:
     neckline: Amount = field(default=Length(10.0), metadata={"for": "beyond necklines"})
     shoulder: Amount = field(default=Length(20.0), metadata={"for": "beyond shoulders"})
     waist: Amount = field(default=Length(15.0), metadata={"for": "beyond the waist where a skirt is sewn on"})
-    free: Amount = field(default=Length(0.0), metadata={"for": "beyond edges that are sewn to nothing, as of a stomacher"})
+    free: Amount = field(
+        default=Length(0.0), metadata={"for": "beyond edges that are sewn to nothing, as of a stomacher"}
+    )
+    pleat_head: Amount = field(default=Length(10.0), metadata={"for": "beyond the heads of pleats let into a seam"})
     named: Mapping[str, Amount] = field(
         default_factory=dict, metadata={"rest": True, "for": "beyond edges of these names"}
     )
@@ -40,7 +43,9 @@ class Allowances:
 
 def run(work: Work, options: Allowances) -> Work:
     """Return the panels with these widths chosen."""
-    kinds = {name: size_mm(work.body, getattr(options, name), "waist", name) for name in DEFAULT_ALLOWANCES}
+    kinds = {
+        name: size_mm(work.body, getattr(options, name.replace(" ", "_")), "waist", name) for name in DEFAULT_ALLOWANCES
+    }
     named = {name: size_mm(work.body, width, "waist", name) for name, width in sorted(options.named.items())}
     return replace(
         work,

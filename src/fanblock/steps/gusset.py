@@ -39,15 +39,15 @@ class Gusset:
 
     name: str = field(metadata={"for": "what the piece is called"})
     width: Extent = field(metadata={"for": "what it lets in, at its outer edge unless `wide at` says otherwise"})
-    panel: str = field(default="", metadata={"for": "the panel that is slit; left out with `in seam`"})
-    edge: str = field(default="", metadata={"for": "the edge the slit opens at, where it is placed by `at`"})
+    panel: str | None = field(default=None, metadata={"for": "the panel that is slit; left out with `in seam`"})
+    edge: str | None = field(default=None, metadata={"for": "the edge the slit opens at, where it is placed by `at`"})
     at: Share | None = field(default=None, metadata={"for": "where on that edge, as a share from its front end"})
     depth: Amount | None = field(default=None, metadata={"for": "with `at`: how long the slit is, along the ruling"})
     through: tuple[Position, ...] = field(
         default=(),
         metadata={"for": "in place of `edge`, `at` and `depth`: two places, from the edge to the slit's end"},
     )
-    in_seam: str = field(default="", metadata={"for": "a seam that is open below the waist, in place of a slit"})
+    in_seam: str | None = field(default=None, metadata={"for": "a seam that is open below the waist, in place of a slit"})
     wide_at: Height | None = field(default=None, metadata={"for": "the level at which it is `width` wide"})
     turning: Amount = field(
         default=Length(6.0), metadata={"for": "what is turned in on either side of the slit at the edge"}
@@ -69,7 +69,7 @@ def problems(options: Gusset) -> tuple[tuple[str, str, str], ...]:
                 ("through", options.through),
                 ("wide at", options.wide_at),
             )
-            if value not in ("", None, ())
+            if value not in (None, ())
         ]
         return tuple((word, "stands beside `in seam`, where nothing is slit.", "Take it out.") for word in given)
     found = []
@@ -78,7 +78,7 @@ def problems(options: Gusset) -> tuple[tuple[str, str, str], ...]:
     if options.through and len(options.through) != 2:
         what = f"got {len(options.through)} places, needs 2."
         found.append(("through", what, "Give the place at the edge and the slit's end."))
-    by_share = options.at is not None or options.depth is not None or bool(options.edge)
+    by_share = options.at is not None or options.depth is not None or options.edge is not None
     if options.through and by_share:
         found.append(("through", "stands beside `edge`, `at` or `depth`.", "Place the slit in one way."))
     if not options.through and (options.at is None or options.depth is None or not options.edge):
@@ -124,4 +124,4 @@ def run(work: Work, options: Gusset) -> Work:
         raise GeometryError([Problem("gusset-turning", "turning", what, "Turn in more.")])
     depth = 0.0 if options.depth is None else size_mm(body, options.depth, "bust to waist", "depth")
     at = None if options.at is None else options.at.ratio
-    return with_slit_piece(work, SlitPlace(options.panel, options.edge, at, depth, options.through), turning, spec)
+    return with_slit_piece(work, SlitPlace(options.panel or "", options.edge or "", at, depth, options.through), turning, spec)

@@ -1,0 +1,65 @@
+"""What was moved and how far, in a sewist's words: one row a line, and one a height where seams are concerned."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fanblock.adopting.feet import feet
+from fanblock.adopting.outlines import on_cloth
+from fanblock.adopting.placing import SAME_MM
+from fanblock.adopting.targets import SeamTarget, Target
+from fanblock.draft.model import Draft
+
+HEIGHTS = (("at the top", 1.0), ("at the waist", 0.0), ("at the bottom", -1.0))
+WELL_INSIDE = 0.02
+"""How far from its ends, as a share of bust to waist, a seam's top and bottom are told: at the very ends truing was at work."""
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One thing that was moved: the line, the place on it, how far and which way, and how far the new recipe misses it."""
+
+    line: str
+    at: str
+    moved: str
+    mm: float
+    left_mm: float
+
+
+def outline_row(old: Draft, new: Draft, name: str, target: Target) -> Row:
+    """Return the row of an outline line: its largest move, where, and what the recipe's line still stands off."""
+    off = np.hypot(*target.shift.T)
+    worst = int(np.argmax(off))
+    point = target.old.at(float(target.along[worst]))
+    around, _ = (float(value) for value in old.block.where(point))
+    up = float(target.shift[worst] @ old.block.ruling_direction(around))
+    across = float(np.sqrt(max(off[worst] ** 2 - up**2, 0.0)))
+    if abs(up) >= across:
+        way = "up" if up > 0.0 else "down"
+    else:
+        tangent = old.block.around_slope(around, 0.0)
+        way = "to the back" if float(target.shift[worst] @ tangent) > 0.0 else "to the front"
+    line = next(line for line in new.lines if line.name == name)
+    left = float(feet(on_cloth(new.block, line), target.curve).off.max())
+    return Row(name, f"{around:.0%} around", f"{off[worst]:.1f} mm {way}", float(off[worst]), left)
+
+
+def seam_rows(old: Draft, new: Draft, name: str, moved: SeamTarget) -> list[Row]:
+    """Return the rows of a seam: how far it was moved at its top, at the waist and at its lower end."""
+    was, now = old.seam(name), new.seam(name)
+    low, high = float(moved.heights[0]) + WELL_INSIDE, float(moved.heights[-1]) - WELL_INSIDE
+    rows = []
+    for at, sign in HEIGHTS:
+        height = high if sign > 0.0 else low if sign < 0.0 else 0.0
+        if (sign == 0.0 and not low < 0.0 < high) or (sign < 0.0 and low > -WELL_INSIDE * 2.0):
+            continue
+        shift = float(moved.shift_at(np.array([height]))[0])
+        if abs(shift) < SAME_MM:
+            continue
+        wanted = float(moved.around_at(old.block, was, np.array([height]))[0])
+        left = abs(float(new.block.level_part_mm(height, now.around_at(height), wanted)))
+        way = "to the back" if shift > 0.0 else "to the front"
+        rows.append(Row(name, at, f"{abs(shift):.1f} mm {way}", abs(shift), left))
+    return rows

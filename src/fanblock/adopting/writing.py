@@ -1,0 +1,134 @@
+"""The adopted recipe as text: what it is based on, the steps that differ, and a table of what was moved as comments."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator, Sequence
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+from fanblock.adopting.kept import Kept
+from fanblock.adopting.table import Row
+from fanblock.adopting.walking import Change
+from fanblock.draft.corners import EdgeSpec
+from fanblock.recipe.decode import key_of
+from fanblock.recipe.explain import quoted
+from fanblock.recipe.model import FORMATS, Recipe
+from fanblock.recipe.words import amount_text, height_text, position_text
+from fanblock.terms import Dial, Height, Position
+
+WIDTH = 100
+
+
+def recipe_text(
+    kept: Kept,
+    recipe: Recipe,
+    set_recipe: Recipe,
+    changes: Sequence[Change],
+    rows: Sequence[Row],
+    notes: Sequence[str],
+    based_on: str,
+    name: str,
+) -> str:
+    """Return the text of a recipe with these changes."""
+    lines = [*_comment(kept, rows, notes), f"recipe: {FORMATS[-1]}", f"name: {quoted(name)}", f"based on: {quoted(based_on)}"]
+    lines += _dials(recipe, set_recipe, changes)
+    lines.append("changes:")
+    for change in changes:
+        lines += _change(change)
+    return "\n".join(lines) + "\n"
+
+
+def table_lines(rows: Sequence[Row]) -> list[str]:
+    """Return the rows as lines of even columns."""
+    cells = [("line", "where", "moved", "left over")]
+    cells += [(row.line, row.at, row.moved, f"{row.left_mm:.1f} mm") for row in rows]
+    wide = [max(len(row[number]) for row in cells) for number in range(4)]
+    return ["  ".join(f"{cell:{width}}" for cell, width in zip(row, wide, strict=True)).rstrip() for row in cells]
+
+
+def _comment(kept: Kept, rows: Sequence[Row], notes: Sequence[str]) -> Iterator[str]:
+    yield f"# Lines moved on the drawing of draft {kept.number} (code {kept.code}) for {' '.join(kept.wearer.split())}."
+    yield "#"
+    yield from (f"#   {line}" for line in table_lines(rows))
+    yield "#"
+    for note in notes:
+        yield from textwrap.wrap(f"Not in here: {note}.", WIDTH, initial_indent="# ", subsequent_indent="#   ")
+
+
+def _dials(recipe: Recipe, set_recipe: Recipe, changes: Sequence[Change]) -> Iterator[str]:
+    """Yield the dials: those that were turned for the draft stay so, those that nothing uses any more are dropped."""
+    told = []
+    used = _used(recipe, changes)
+    for spec, now in zip(recipe.dials, set_recipe.dials, strict=True):
+        if spec.name not in used:
+            told.append(f"  {spec.name}: drop")
+        elif spec.default != now.default:
+            text = amount_text(now.default)
+            bare = text.removesuffix(f" of {spec.of}") if spec.of else text
+            told.append(f"  {spec.name}: {{default: {bare}}}")
+    if told:
+        yield "dials:"
+        yield from told
+
+
+def _used(recipe: Recipe, changes: Sequence[Change]) -> set[str]:
+    changed = {change.step: change for change in changes}
+    found: set[str] = set()
+    for step in recipe.steps:
+        change = changed.get(getattr(step.options, "name", step.kind)) or changed.get(step.kind)
+        for field in fields(step.options):  # type: ignore[arg-type]
+            value = getattr(step.options, field.name)
+            if change is not None and (change.whole or field.name in change.options):
+                value = change.options.get(field.name)
+            found |= _dial_names(value)
+    return found | _dial_names(recipe.block)
+
+
+def _dial_names(value: Any) -> set[str]:
+    if isinstance(value, Dial):
+        return {value.name}
+    if is_dataclass(value) and not isinstance(value, type):
+        return set().union(*(_dial_names(getattr(value, field.name)) for field in fields(value)))
+    if isinstance(value, tuple):
+        return set().union(*(_dial_names(item) for item in value))
+    if hasattr(value, "items"):
+        return set().union(*(_dial_names(key) | _dial_names(item) for key, item in value.items()))
+    return set()
+
+
+def _change(change: Change) -> Iterator[str]:
+    if change.whole:
+        yield f"  - replace: {quoted(change.step)}"
+        yield "    with:"
+        yield f"      {change.whole}:"
+        inner = "        "
+    else:
+        yield f"  - in: {quoted(change.step)}"
+        yield "    set:"
+        inner = "      "
+    for key, value in change.options.items():
+        if isinstance(value, Height):
+            yield f"{inner}{key}: {height_text(value)}"
+            continue
+        yield f"{inner}{key}:"
+        for item in value:
+            yield from (f"{inner}  {line}" for line in _item(item))
+
+
+def _item(item: Position | EdgeSpec) -> Iterator[str]:
+    if isinstance(item, Position):
+        yield f"- {position_text(item)}"
+        return
+    dash = "- "
+    for field in fields(item):
+        value = getattr(item, field.name)
+        if value == field.default:
+            continue
+        if field.name == "through":
+            yield f"{dash}through:"
+            yield from (f"    - {position_text(position)}" for position in value)
+        else:
+            text = ("yes" if value else "no") if isinstance(value, bool) else quoted(value)
+            yield f"{dash}{key_of(field)}: {text}"
+        dash = "  "

@@ -1,0 +1,74 @@
+"""Folds of pleats: how much cloth each side of a seam brings, and at every crease which way it is folded and laid.
+
+All pleats of a seam lie on one another at the seam's own line, as they do where they are let into a seam; so a *fold* is
+one layer, as wide as the pleat is deep. Seen from outside, a crease that stands out is *outward*, one that lies in is
+*inward*. A box pleat shows a box over the seam's line, an inverted one opens there, knife pleats lie all one way.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+PleatKind = Literal["knife", "box", "inverted"]
+Way = Literal["front", "back"]
+
+
+@dataclass(frozen=True, slots=True)
+class Crease:
+    """One crease, ``folds`` layers out from the panel's own line; ``says`` how to fold and lay it."""
+
+    folds: int
+    outward: bool
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
+class SideFolds:
+    """What one side of a seam brings: so many layers beyond its own line, and the creases between them."""
+
+    layers: int
+    creases: tuple[Crease, ...]
+
+
+def side_folds(kind: PleatKind, number: int, toward: Way, cloth: str, side: Way) -> SideFolds:
+    """Return the folds of the panel before a seam (``side`` front) or of the one behind it.
+
+    ``number`` boxes, or knife pleats, whose folds lie ``toward`` front or back. ``cloth`` tells for knife pleats which panel
+    brings it: ``front``, ``back`` or ``both``. The two sides of a box bring half of it each.
+
+    >>> side_folds("box", 2, "back", "both", "front").layers
+    4
+    >>> [side_folds("knife", 3, "back", "both", side).layers for side in ("front", "back")]
+    [4, 2]
+    """
+    if kind != "knife":
+        return _folded(2 * number, own_way=side, over=kind == "box", first=True, standing=kind == "box")
+    fronts = {"front": number, "back": 0, "both": number - number // 2}[cloth]
+    layers = 2 * (fronts if side == "front" else number - fronts)
+    back_over = toward != side
+    return _folded(layers, own_way=toward, over=not back_over, first=not back_over, standing=True)
+
+
+def _folded(layers: int, *, own_way: Way, over: bool, first: bool, standing: bool) -> SideFolds:
+    """Return folds that go to and fro: ``standing`` ones stand out at the odd creases, others at the even ones.
+
+    ``first`` tells whether there is a crease on the panel's own line, ``over`` whether each further fold lies on the one
+    before it, or under it.
+    """
+    creases: list[Crease] = []
+    for folds in range(0 if first else 1, layers):
+        outward = (folds % 2 == 1) == standing
+        number = len(creases) + 1
+        says = f"fold {number}: {'outward' if outward else 'inward'}"
+        if folds % 2 == 1:
+            way = "forward" if own_way == "front" else "back"
+            says += f", lay it {way}" if outward else f", tuck it {way}"
+            if folds > 1:
+                says += f", {'on' if over else 'under'} fold {number - 2}"
+        elif folds:
+            says += ", at the seam line"
+        else:
+            says += ", on the seam line"
+        creases.append(Crease(folds, outward, says))
+    return SideFolds(layers, tuple(creases))

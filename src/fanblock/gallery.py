@@ -1,7 +1,8 @@
-"""The gallery: what each shipped recipe looks like on one demo wearer, as a picture and as a table of its checks.
+"""The gallery: what each shipped recipe looks like on two demo wearers, as a picture and as a table of its checks.
 
-``python -m fanblock.gallery`` writes ``gallery/<recipe>.png`` and ``gallery/<recipe>.txt`` for every shipped recipe;
-a folder behind it writes them there. The same recipes and the same wearer give the same files.
+``python -m fanblock.gallery`` writes ``gallery/<recipe>.png`` and ``gallery/<recipe>.txt`` for every shipped recipe on the
+first wearer, and ``gallery/<recipe>-<wearer>`` on the second; a folder behind it writes them there. The same recipes and the
+same wearers give the same files.
 """
 
 from __future__ import annotations
@@ -34,8 +35,8 @@ from fanblock.sheet.upright import moved_group
 from fanblock.wearer.library import open_wearer
 from fanblock.wearer.model import Wearer
 
-WEARER = "ferrywoman"
-"""The demo wearer that all recipes are shown on."""
+WEARER, SECOND = "ferrywoman", "innkeeper"
+"""The demo wearers that all recipes are shown on: one slim, one stout."""
 
 WIDTH_PX = 1200
 WIDTH_MM, HEIGHT_MM = 300.0, 176.0
@@ -54,9 +55,9 @@ WORN_OVER_STAYS = frozenset({"gown bodice", "jacket", "spencer", "waistcoat"})
 
 @dataclass(frozen=True, slots=True)
 class Exhibit:
-    """One recipe in the gallery: its id, its picture and its table."""
+    """One recipe in the gallery on one wearer: the name of its files, its picture and its table."""
 
-    recipe: str
+    name: str
     png: bytes
     text: str
 
@@ -64,13 +65,14 @@ class Exhibit:
 def exhibit(recipe: Recipe, wearer: Wearer) -> Exhibit:
     """Return one recipe's picture and table for a wearer; FanblockError when it cannot be drawn."""
     pattern = draft_pattern(wearer, recipe)
-    return Exhibit(recipe.id, to_png(write_svg(picture(pattern), background=PAPER), WIDTH_PX), table(pattern))
+    name = recipe.id if wearer.name == WEARER else f"{recipe.id}-{wearer.name}"
+    return Exhibit(name, to_png(write_svg(picture(pattern), background=PAPER), WIDTH_PX), table(pattern))
 
 
 def exhibits() -> tuple[Exhibit, ...]:
-    """Return the whole gallery, in the order of the recipes' ids."""
-    wearer = open_wearer(WEARER)
-    return tuple(exhibit(recipe, wearer) for recipe in shipped_recipes())
+    """Return the whole gallery, in the order of the recipes' ids, the first wearer before the second."""
+    wearers = (open_wearer(WEARER), open_wearer(SECOND))
+    return tuple(exhibit(recipe, wearer) for recipe in shipped_recipes() for wearer in wearers)
 
 
 def picture(pattern: Pattern) -> Drawing:
@@ -150,8 +152,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     folder = Path(given[0]) if given else Path("gallery")
     files: dict[str, bytes] = {}
     for shown in exhibits():
-        files[f"{shown.recipe}.png"] = shown.png
-        files[f"{shown.recipe}.txt"] = shown.text.encode()
+        files[f"{shown.name}.png"] = shown.png
+        files[f"{shown.name}.txt"] = shown.text.encode()
     for path in write_all(folder, files):
         sys.stdout.write(f"{path}\n")
     return 0

@@ -211,19 +211,19 @@ def _refined(before: Draft, edge: SaidEdge, target: Target, drawn: Draft, chain:
     """Return an edge with one more point where it stands furthest off the line that was drawn, or itself where it fits."""
     line = next(line for line in drawn.chain(chain) if line.name == edge.words.name)
     run = on_cloth(before.block, line)
-    held = feet(run, target.curve)
+    foot, held = target.held(run)
     places = [place_of(before, position) for position in edge.set.through]
     there = before.block.at(np.array([u for u, _ in places]), np.array([v for _, v in places]))
     corners = np.vstack((there, run[:1], run[-1:]))
     near = np.hypot(*np.moveaxis(run[:, None] - corners[None], 2, 0)).min(axis=1)
-    off = np.where(near < APART_MM, 0.0, held.off)
+    off = np.where(near < APART_MM, 0.0, held)
     worst = int(np.argmax(off))
     if off[worst] < (RULED_MM if edge.set.straight else FIT_MM):
         return edge
     if edge.set.straight:
         return SaidEdge(replace(edge.words, straight=False), replace(edge.set, straight=False))
-    u, v = (float(value) for value in before.block.where(held.foot[worst]))
-    along = feet(np.vstack((there, held.foot[worst][None])), target.curve).along
+    u, v = (float(value) for value in before.block.where(foot[worst]))
+    along = feet(np.vstack((there, foot[worst][None])), target.curve).along
     index = int(np.searchsorted(along[:-1], along[-1]))
     like = edge.set.through[min(index, len(edge.set.through) - 1)].height
     position = new_position(before, like, u, v)

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fanblock.adopting.feet import feet
 from fanblock.adopting.outlines import on_cloth
 from fanblock.adopting.placing import SAME_MM
 from fanblock.adopting.targets import SeamTarget, Target
@@ -42,7 +41,7 @@ def outline_row(old: Draft, new: Draft, name: str, target: Target) -> Row:
         tangent = old.block.around_slope(around, 0.0)
         way = "to the back" if float(target.shift[worst] @ tangent) > 0.0 else "to the front"
     line = next(line for line in new.lines if line.name == name)
-    left = float(feet(on_cloth(new.block, line), target.curve).off.max())
+    left = float(target.held(on_cloth(new.block, line))[1].max())
     return Row(name, f"{around:.0%} around", f"{off[worst]:.1f} mm {way}", float(off[worst]), left)
 
 

@@ -51,6 +51,12 @@ class Target:
         ends = [_carried_on(run) for run in (points, points[::-1])]
         return Curve.through(np.vstack((ends[0][None], points, ends[1][None])))
 
+    def held(self, points: Points) -> tuple[Points, Points]:
+        """Return the feet of points on the line as it now runs, and how far off they are; nothing where it was not drawn."""
+        found = feet(points, self.curve)
+        drawn = (found.along > EXTENDED_MM) & (found.along < self.curve.length_mm - EXTENDED_MM)
+        return found.foot, np.where(drawn, found.off, 0.0)
+
     def moved_at(self, point: Points) -> Points:
         """Return by how much the line was moved where a point of the old one lies."""
         at = float(feet(point[None], self.old).along[0])

@@ -84,7 +84,8 @@ def _tell(found: Adopted, wearer: str, out: str | None) -> None:
     for note in found.notes:
         say(wrapped(f"{note[:1].upper()}{note[1:]}.", "LOOK  "), style="look")
     if not found.text:
-        say("No recipe is written: there is nothing to put into one." if out else "")
+        if out is not None:
+            say("No recipe is written: there is nothing to put into one.")
     elif out is None:
         say(wrapped("Nothing was written. To make it a recipe of your own, add --out and the name of a new file."))
     else:

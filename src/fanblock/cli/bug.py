@@ -23,6 +23,7 @@ LIBRARIES = (
     "resvg-py",
     "scipy",
     "shapely",
+    "spyrrow",
     "svgelements",
     "uharfbuzz",
 )

@@ -20,6 +20,7 @@ from fanblock.geometry.curve import frozen
 from fanblock.geometry.region import area_mm2
 from fanblock.pattern.model import Pattern
 from fanblock.problems import ExportError, Problem
+from fanblock.tolerances import SAME_POINT_MM
 from fanblock.units import UNITS, format_length
 
 ASSUMED = Cloth(1400.0)
@@ -119,7 +120,7 @@ def _lay(layer: str, shapes: Sequence[Shape], cloth: Cloth, units: str) -> Lay:
     length = _end((*doubled, *single)) + END_MM
     length += cloth.repeat_mm * _following(shapes, length)
     sold = SOLD_MM[units]
-    buy = math.ceil(length / (1.0 - cloth.warp_shrinks) / sold - 1e-9) * sold
+    buy = math.ceil(length / (1.0 - cloth.warp_shrinks) / sold - SAME_POINT_MM) * sold
     area = sum(shape.count * abs(area_mm2(shape.ring)) for shape in shapes)
     return Lay(
         layer=layer,

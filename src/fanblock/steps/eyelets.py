@@ -1,7 +1,7 @@
 """``eyelets``: rows of eyelets along a lacing edge, spaced so that both edges close level at top and waist.
 
 ```yaml
-- eyelets: {edge: lacing edge, spacing: 25 mm, lacing: spiral, from edge: 10 mm}
+- eyelets: {edge: lacing edge, spacing: 25 mm, lacing: spiral, from edge: 12 mm}
 ```
 """
 

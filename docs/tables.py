@@ -16,6 +16,8 @@ from types import UnionType
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
 from fanblock.checks.finding import FAMILIES
+from fanblock.fitting.notes import sentence_list
+from fanblock.fitting.sentences import Effect, Longer, Raise, Spring, TakeIn, TakeOut
 from fanblock.make import draft_pattern
 from fanblock.pattern.model import Pattern
 from fanblock.problems import FanblockError
@@ -69,6 +71,36 @@ def table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     lines = [f"| {' | '.join(heads)} |", f"|{'---|' * len(heads)}"]
     lines += [f"| {' | '.join(cell.replace('|', '/') for cell in row)} |" for row in rows]
     return "\n".join(lines)
+
+
+def _sentences(_: str) -> str:
+    """Every sentence of a fitting: what it means, what its amount is, and what it changes."""
+    rows = []
+    for one in sentence_list():
+        amount = (
+            f"{one.asks}; usual {one.typical_mm / 10.0:g} cm, at most {one.most_mm / 10.0:g} cm" if one.effects else ""
+        )
+        changes = "; ".join(_effect(effect) for effect in one.effects) or "nothing: it is for you to settle"
+        rows.append((one.words, one.reading, amount, changes, one.advice))
+    return table(("what you see", "what it means", "how much", "what is changed", "besides"), rows)
+
+
+def _effect(effect: Effect) -> str:
+    """One effect of a sentence in words."""
+    match effect:
+        case Longer(measure):
+            return f"the wearer's `{measure}` longer"
+        case TakeOut(at, share):
+            word = "taken out" if share > 0.0 else "let out"
+            return f"a wedge {word} at the wearer's {at.replace('center', 'centre')}"
+        case TakeIn(level, region, share):
+            word = "taken in" if share > 0.0 else "let out"
+            return f"{word} at the {level}, {region}"
+        case Raise(edge, _, _, share):
+            word = "higher" if share > 0.0 else "lower"
+            return f"the {'lower edge' if edge == 'hem' else edge} {word} there"
+        case Spring(region, share):
+            return f"{'more' if share > 0.0 else 'less'} spring, {region}"
 
 
 def _options(step: str) -> str:
@@ -360,6 +392,7 @@ MAKERS: Mapping[str, Callable[[str], str]] = {
     "dials": _dials,
     "makes": _makes,
     "measures": _measures,
+    "sentences": _sentences,
     "options": _options,
     "recipe-slips": _recipe_slips,
     "recipes": _recipes,

@@ -33,7 +33,7 @@ class Drafted(Pattern):
     def save(self, folder: str | Path, papers: Sequence[str | Paper] = ()) -> tuple[Path, ...]:
         """Write all files into a folder and return their paths.
 
-        ``papers`` are names (``a4``, ``letter``, ``a3``, ``a0``, ``roll 914``) or papers; without them the usual ones.
+        ``papers`` are names (``a4``, ``letter``, ``a3``, ``a0``, ``roll 914``, ``projector``) or papers; without them the usual ones.
         Raises ExportError, with nothing written, when the pattern does not fit a paper or the folder cannot be written.
         """
         chosen = [paper(one) if isinstance(one, str) else one for one in papers]

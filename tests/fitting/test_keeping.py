@@ -5,9 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from fanblock.cli.fit import fit
 from fanblock.cli.main import main
 from fanblock.fitting.keeping import next_name
+from fanblock.fitting.notes import WaistLine, read_notes, sentence_list
 from fanblock.garment.library import draft_garment, open_garment
 from fanblock.shipped import wearer_names, wearer_text
 from fanblock.wearer.library import open_wearer
@@ -107,3 +110,21 @@ def test_the_story_from_tape_to_second_draft(room: Path, capsys: pytest.CaptureF
     assert (room / "stays-draft-1" / "pattern.json").is_file()
     assert (room / "stays-draft-2" / "pattern.json").is_file()
     capsys.readouterr()
+
+
+def test_answers_become_notes(room: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Asked question by question: lengths that are none are asked again, and what was answered is kept and applied."""
+    answers = (
+        ["body", "", "", "x", "1 cm", "below", ""]  # how it was worn, which bones, the waist line at three places
+        + ["6 cm", "", "", "4 cm"]  # gaps
+        + ["", "", "1 cm", "side", ""]  # pinches
+        + ["99", "8", "12 mm", "she sat", ""]  # sentences and free words
+    )
+    runner = CliRunner()
+    result = runner.invoke(fit, ["stays.yaml"], input="\n".join(answers) + "\n", standalone_mode=False)
+    assert result.exception is None, result.output
+    notes = read_notes((room / "stays-fitting-1.yaml").read_text(encoding="utf-8"), "n.yaml")
+    assert notes.lines == (WaistLine("center back", -10.0),)
+    assert [said.sentence.words for said in notes.said] == [sentence_list()[7].words]
+    assert notes.comments == ("she sat",)
+    assert (room / "stays-2.yaml").is_file()

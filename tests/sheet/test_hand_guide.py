@@ -25,7 +25,7 @@ from tests.sheet.sample import sample
 
 from fanblock.bundle import pattern_bundle
 from fanblock.geometry.curve import Curve, frozen
-from fanblock.geometry.lath import apart_mm, lath
+from fanblock.geometry.lath import apart_mm
 from fanblock.pattern.bones import BOTH, RIGHT, Eyelet
 from fanblock.pattern.model import FREE, Edge, Panel, Pattern
 from fanblock.problems import GeometryError
@@ -417,14 +417,6 @@ def test_paper_holds_the_piece_with_its_allowances() -> None:
         assert low + from_low >= 25.4
         assert wide - (right + from_left) >= 25.4 - 12.7
         assert tall - (high + from_low) >= 25.4 - 12.7
-
-
-def test_a_lath_is_straight_through_two_points_and_nearly_round_through_a_few() -> None:
-    """Held at seven points of a quarter circle of 100 mm it keeps within 0.4 mm of it; a free end bends no further."""
-    assert lath(np.array([[0.0, 0.0], [30.0, 40.0]]), 5.0) == pytest.approx(np.linspace([0.0, 0.0], [30.0, 40.0], 11))
-    turn = np.linspace(0.0, 0.5 * np.pi, 7)
-    run = lath(100.0 * np.stack((np.cos(turn), np.sin(turn)), axis=1), 1.0)
-    assert np.abs(np.hypot(*run.T) - 100.0).max() < 0.4
 
 
 def test_a_hidden_corner_gets_a_number() -> None:

@@ -84,9 +84,9 @@ def test_the_panel_is_not_cut() -> None:
         "hem at front dart 2",
         "hem 2",
     ]
-    assert [note.says for note in pattern.notes if note.kind == "sewing"] == [
-        "Piece 1 (front): fold the dart “front dart” so that its two lines lie on each other, sew along them from the edge "
-        "to the point and let the last stitches run off the fold. Press it towards the centre front."
+    assert [note.says for note in pattern.notes if note.kind == "sewing first"] == [
+        "Piece 1 (front): fold the dart “front dart” line on line, sew it from the edge to the point and off the fold, and "
+        "press it towards the centre front."
     ]
 
 

@@ -160,9 +160,9 @@ def test_a_lining_longer_below() -> None:
     assert failed(longer) == []
     note = [note.says for note in longer.notes if note.kind == "sewing"]
     assert note == [
-        "The lining (pieces 4 to 6) lies 3.0 mm inside the layer that was drafted and is cut smaller for the turn of cloth: "
-        "18.8 mm all round, shared among the seams. Sew it together by itself, letter to letter, and set it in smooth but not "
-        "strained. It is 5.0 mm longer below than the rest: ease that in."
+        "The lining (pieces 4 to 6) lies 3.0 mm inside the layer that was drafted and is cut smaller for it: 18.8 mm all round, "
+        "shared among the seams. Sew it together by itself, letter to letter; set it in smooth but not strained. It is 5.0 mm "
+        "longer below than the rest: ease that in."
     ]
 
 

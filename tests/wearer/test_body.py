@@ -73,17 +73,22 @@ def test_every_guess_says_how_it_came() -> None:
     assert dict(body_of(wearer(over_shift())).guessed) == {
         "across back": "35.4 cm, from the bust (from memory of a size table)",
         "across front": "33.6 cm, from the bust (from memory of a size table)",
+        "arm length": "59.0 cm, from the bust (from memory of a size table)",
         "back length": "41.4 cm, from the bust by a women's size table",
+        "elbow": "26.0 cm, 88% of the upper arm (from memory)",
         "front length": "45.5 cm, from the guessed back length and the bust by a German size table",
         "neck": "38.0 cm, from the bust (from memory of a size table)",
         "raised waist": "76.1 cm, between waist and underbust by its height (from memory)",
         "raised waist height": "10.3 cm, as high as the underbust (from memory)",
         "shoulder": "12.4 cm, from the bust (from memory of a size table)",
+        "shoulder to elbow": "33.1 cm, 56% of the arm length (Drillis and Contini, 1966)",
         "underarm": "20.7 cm, half of the guessed back length (a tailors' rule of 1902)",
         "underbust": "76.1 cm, from the bust by a size table (ASTM D5585-11e1)",
         "underbust height": "10.3 cm, a quarter of the guessed back length (from memory)",
+        "upper arm": "29.6 cm, from the bust (from memory of a size table)",
         "upper chest": "91.1 cm, from the bust by a size table (ASTM D5585-11e1)",
         "upper chest height": "20.7 cm, as high as the underarm (from memory)",
+        "wrist": "16.4 cm, from the bust (from memory of a size table)",
         "held bust to waist": "18.5 cm, bust to waist and 2.5 cm more, since stays lift the bust "
         "(from memory: measure raised)",
     }
@@ -94,6 +99,7 @@ def test_what_is_measured_is_not_guessed() -> None:
     upper = {"front_length": 44, "across_back": 36, "across_front": 34, "neck": 38, "shoulder": 12}
     upper |= {"underbust": 78, "underbust_height": 9, "upper_chest": 88, "upper_chest_height": 20}
     upper |= {"raised_waist": 77, "raised_waist_height": 8}
+    upper |= {"upper_arm": 29, "elbow": 26, "wrist": 16, "arm_length": 58, "shoulder_to_elbow": 32}
     body = body_of(wearer(over_shift(raised=17.8, underarm=19, back_length=39, **upper)))
     assert dict(body.guessed) == {}
     assert body.length_mm("across front") == 340.0

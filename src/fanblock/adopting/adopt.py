@@ -66,7 +66,12 @@ def _check_drafts(text: str, origin: Origin, kept: Kept) -> None:
         run_steps(kept.start, with_dials(new))
     except GeometryError as error:
         problems = [
-            replace(problem, where=f"as it is drawn › {problem.where}", place=None, remedy=f"Draw it otherwise. {problem.remedy}")
+            replace(
+                problem,
+                where=f"as it is drawn › {problem.where}",
+                place=None,
+                remedy=f"Draw it otherwise. {problem.remedy}",
+            )
             for problem in error.problems
         ]
         raise GeometryError(problems) from None

@@ -43,7 +43,9 @@ def origin_of(recipe_id: str, named: str | None, folder: str, out: str | None) -
     beside = Path(out or path).parent
     if not Path(path).resolve().is_relative_to(beside.resolve()):
         what = f"{shown(path)} lies outside the folder of the new recipe."
-        raise RecipeError([Problem("adopt-recipe", "out", what, "Write the new recipe into the folder of the old one.")])
+        raise RecipeError(
+            [Problem("adopt-recipe", "out", what, "Write the new recipe into the folder of the old one.")]
+        )
     based_on = Path(path).resolve().relative_to(beside.resolve()).as_posix()
     return Origin(recipe, based_on, bases_beside(str(out or path)))
 

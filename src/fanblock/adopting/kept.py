@@ -123,9 +123,7 @@ def _kept(read: Any) -> Kept:
 def _panel(panel: Any) -> KeptPanel:
     edges = tuple(KeptEdge(str(one["name"]), str(one["kind"]), _curve(one["points"])) for one in panel["edges"])
     levels = {str(name): tuple(_curve(part) for part in parts) for name, parts in panel["levels"].items()}
-    return KeptPanel(
-        str(panel["name"]), int(panel["number"]), bool(panel["added"]), edges, MappingProxyType(levels)
-    )
+    return KeptPanel(str(panel["name"]), int(panel["number"]), bool(panel["added"]), edges, MappingProxyType(levels))
 
 
 def _curve(points: Any) -> Curve:

@@ -58,11 +58,15 @@ def compared(found: Found, panels: Sequence[KeptPanel]) -> Compared:
         motion = motion_of(panel.title, strokes)
         if isinstance(motion, Problem):
             if panel.added:
-                notes.append(f"the piece “{panel.title}” is not cut from the block, and its drawing has been left alone")
+                notes.append(
+                    f"the piece “{panel.title}” is not cut from the block, and its drawing has been left alone"
+                )
             else:
                 problems.append(motion)
             continue
-        here = [_edge(panel, number, motion, found) for number in range(len(panel.edges)) if _there(panel, number, found)]
+        here = [
+            _edge(panel, number, motion, found) for number in range(len(panel.edges)) if _there(panel, number, found)
+        ]
         if panel.added:
             notes += _added_notes(panel, here)
         else:
@@ -109,4 +113,6 @@ def _added_notes(panel: KeptPanel, edges: Sequence[DrawnEdge]) -> list[str]:
     if not moved:
         return []
     names = " and ".join(moved)
-    return [f"{names} of the piece “{panel.title}” was moved: that piece is not cut from the block, so it is not adopted"]
+    return [
+        f"{names} of the piece “{panel.title}” was moved: that piece is not cut from the block, so it is not adopted"
+    ]

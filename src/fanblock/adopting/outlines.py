@@ -58,7 +58,12 @@ def line_of(block: Block, line: Line) -> Curve:
 
 
 def crossing_points(
-    before: Draft, chain: str, said: Sequence[Said], target: Target, old: Line, draw: Callable[[tuple[Position, ...]], Draft]
+    before: Draft,
+    chain: str,
+    said: Sequence[Said],
+    target: Target,
+    old: Line,
+    draw: Callable[[tuple[Position, ...]], Draft],
 ) -> tuple[Said, ...]:
     """Return the points of an edge that is one smooth curve over around; ``draw`` draws it through points.
 
@@ -69,7 +74,9 @@ def crossing_points(
     shift = heights - np.interp(at, old.points[:, AROUND], old.points[:, HEIGHT])
 
     def wanted(around: Points) -> Points:
-        return np.asarray(np.interp(around, old.points[:, AROUND], old.points[:, HEIGHT]) + np.interp(around, at, shift))
+        return np.asarray(
+            np.interp(around, old.points[:, AROUND], old.points[:, HEIGHT]) + np.interp(around, at, shift)
+        )
 
     points: list[tuple[float, Said]] = []
     for one in said:
@@ -146,9 +153,7 @@ def _corner(targets: Mapping[str, Target], name: str, after: str, notes: list[st
     return end
 
 
-def _with_points(
-    before: Draft, one: SaidEdge, target: Target, end: Points, *, outer: tuple[bool, bool]
-) -> SaidEdge:
+def _with_points(before: Draft, one: SaidEdge, target: Target, end: Points, *, outer: tuple[bool, bool]) -> SaidEdge:
     """Return an edge with every point of it that was moved told anew; ``outer`` ends stand on a centre line."""
     words, set_ = list(one.words.through), list(one.set.through)
     last = len(words) - 1

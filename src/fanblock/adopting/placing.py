@@ -79,9 +79,7 @@ def _best(strokes: Sequence[Stroke]) -> Motion | None:
     run, held = best
     if not held or (len(held) == 1 and (run < _LEAST_MM or len(strokes) > 2)):
         return None
-    return _rigid(
-        np.vstack([drawn[index][way] for index, way in held]), np.vstack([old[index] for index, _ in held])
-    )
+    return _rigid(np.vstack([drawn[index][way] for index, way in held]), np.vstack([old[index] for index, _ in held]))
 
 
 def _held(motion: Motion, old: list[Points], drawn: list[tuple[Points, Points]]) -> list[tuple[int, int]]:

@@ -29,7 +29,11 @@ _ROUNDS = 20
 
 
 def seam_points(
-    before: Draft, said: Sequence[Said], target: SeamTarget | None, old: SeamLine, draw: Callable[[tuple[Position, ...]], Draft]
+    before: Draft,
+    said: Sequence[Said],
+    target: SeamTarget | None,
+    old: SeamLine,
+    draw: Callable[[tuple[Position, ...]], Draft],
 ) -> tuple[Said, ...]:
     """Return the points of a seam from the top down; ``draw`` draws it through points.
 
@@ -43,7 +47,7 @@ def seam_points(
 
     points: list[tuple[float, Said]] = []
     for one in said:
-        around, height = _on_line(before, one.set, wanted)
+        around, height = on_line(before, one.set, wanted)
         was = place_of(before, one.set)
         if abs(block.level_part_mm(height, was[0], around)) > KEPT_MM:
             new = around_words(before, one.set.around, around, height)
@@ -75,7 +79,7 @@ def off_line_mm(before: Draft, seam: SeamLine, target: SeamTarget | None, old: S
     return float(np.max(np.abs(before.block.level_part_mm(heights, seam.around_of(heights), wanted))))
 
 
-def _on_line(before: Draft, position: Position, wanted: Callable[[Points], Points]) -> tuple[float, float]:
+def on_line(before: Draft, position: Position, wanted: Callable[[Points], Points]) -> tuple[float, float]:
     """Return where a line passes the height of a position, which may depend on the around."""
     around, _ = place_of(before, position)
     height = 0.0

@@ -189,4 +189,7 @@ def _ours(element: Element, groups: Sequence[str]) -> bool:
     own = element.attributes.get("id", "")
     if any(own.startswith(f"{group}-") for group in (*groups, "test-square", "long-line", "title", "not-sound")):
         return True
+    lettered = element.parent is not None and "aria-label" in {**element.attributes, **element.parent.attributes}
+    if lettered:  # words that an editor has turned into lines
+        return True
     return element.attributes.get("class", "") in PENS and not element.attributes.get("data-name")

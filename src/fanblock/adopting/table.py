@@ -8,10 +8,11 @@ import numpy as np
 
 from fanblock.adopting.outlines import on_cloth
 from fanblock.adopting.placing import SAME_MM
+from fanblock.adopting.taking import LEAST_MM
 from fanblock.adopting.targets import SeamTarget, Target
 from fanblock.draft.model import Draft
+from fanblock.draft.takes import takes_of
 
-HEIGHTS = (("at the top", 1.0), ("at the waist", 0.0), ("at the bottom", -1.0))
 WELL_INSIDE = 0.02
 """How far from its ends, as a share of bust to waist, a seam's top and bottom are told: at the very ends truing was at work."""
 
@@ -46,14 +47,16 @@ def outline_row(old: Draft, new: Draft, name: str, target: Target) -> Row:
 
 
 def seam_rows(old: Draft, new: Draft, name: str, moved: SeamTarget) -> list[Row]:
-    """Return the rows of a seam: how far it was moved at its top, at the waist and at its lower end."""
+    """Return the rows of a seam: how far it was moved at its top, at the waist and at its lower end, and where it was most."""
     was, now = old.seam(name), new.seam(name)
-    low, high = float(moved.heights[0]) + WELL_INSIDE, float(moved.heights[-1]) - WELL_INSIDE
+    takes = [next(take for take in takes_of(draft) if take.seam.name == name) for draft in (old, new)]
     rows = []
-    for at, sign in HEIGHTS:
-        height = high if sign > 0.0 else low if sign < 0.0 else 0.0
-        if (sign == 0.0 and not low < 0.0 < high) or (sign < 0.0 and low > -WELL_INSIDE * 2.0):
-            continue
+    for at, height in _told_at(moved):
+        more = moved.take_at(height)
+        if abs(more) >= LEAST_MM:
+            before, after = (float(take(np.array([height]))[0]) for take in takes)
+            word = "more" if more > 0.0 else "less"
+            rows.append(Row(name, at, f"takes {abs(more):.1f} mm {word}", abs(more), abs(before + more - after)))
         shift = float(moved.shift_at(np.array([height]))[0])
         if abs(shift) < SAME_MM:
             continue
@@ -62,3 +65,18 @@ def seam_rows(old: Draft, new: Draft, name: str, moved: SeamTarget) -> list[Row]
         way = "to the back" if shift > 0.0 else "to the front"
         rows.append(Row(name, at, f"{abs(shift):.1f} mm {way}", abs(shift), left))
     return rows
+
+
+def _told_at(moved: SeamTarget) -> list[tuple[str, float]]:
+    """Return the heights at which a seam's move is told, from the top down, each with its words."""
+    low, high = float(moved.heights[0]) + WELL_INSIDE, float(moved.heights[-1]) - WELL_INSIDE
+    found = [("at the top", high)]
+    if low < 0.0 < high:
+        found.append(("at the waist", 0.0))
+    if low < -2.0 * WELL_INSIDE:
+        found.append(("at the bottom", low))
+    far = np.abs(moved.shift_mm) + np.abs(moved.take_mm)
+    most = float(moved.heights[int(np.argmax(far))])
+    if min(abs(most - height) for _, height in found) > 3.0 * WELL_INSIDE:
+        found.append((f"at {most:.0%}", most))
+    return sorted(found, key=lambda one: -one[1])

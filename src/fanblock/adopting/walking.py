@@ -7,34 +7,38 @@ anew on the draft as it now is, and only where that would not give the line that
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from typing import Any
 
 import numpy as np
 
 from fanblock.adopting.outlines import FIT_MM, Said, SaidEdge, chain_edges, crossing_points, level_all_round
-from fanblock.adopting.placing import UNMOVED_MM
+from fanblock.adopting.placing import SAME_MM, UNMOVED_MM
 from fanblock.adopting.seams import off_line_mm, seam_points
 from fanblock.adopting.sorting import CHAINS, Sorted, main_line, outline_targets, seam_targets
+from fanblock.adopting.taking import Retake, retaken, with_less_room
 from fanblock.adopting.targets import SeamTarget, Target
 from fanblock.adopting.wording import height_words
 from fanblock.draft.model import Draft
 from fanblock.draft.places import height_on
 from fanblock.recipe.model import Recipe, Step
 from fanblock.steps.table import BY_NAME, SEPARATES
-from fanblock.terms import Height, Position
+from fanblock.terms import Height, Length, Position
 
 SEAM = "seam"
 
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One step with other options: what it is called in ``changes``, the options that differ, and its kind where the whole
-    step is put in the place of the old one."""
+    """One step with other options: what it is called in ``changes`` and the options that differ.
+
+    ``whole`` is its kind where the whole step is put in the place of the old one, or, where ``before`` says so, before it.
+    """
 
     step: str
     options: Mapping[str, Any]
     whole: str = ""
+    before: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -70,6 +74,7 @@ def walked(start: Draft, recipe: Recipe, set_recipe: Recipe, edges: Sorted) -> W
     walk = _Walk(old, start, targets, by_seam, moved)
     for step, set_step in zip(recipe.steps, set_recipe.steps, strict=True):
         if BY_NAME[step.kind].stage == SEPARATES:
+            walk.lessen()
             break
         walk.take(step, set_step)
     outlines = {name: target for found in targets.values() for name, target in found.items() if name in moved}
@@ -90,6 +95,15 @@ class _Walk:
         self.old, self.new, self.targets, self.seams, self.moved = old, new, targets, seams, moved
         self.changes: list[Change] = []
         self.notes: list[str] = []
+        self.less_mm: dict[str, float] = {}
+
+    def lessen(self) -> None:
+        """Book the room that seams take which were moved apart, before the draft is cut."""
+        less = {name: -round(mm, 1) for name, mm in self.less_mm.items() if abs(mm) > SAME_MM}
+        if less:
+            self.new = with_less_room(self.new, self.less_mm)
+            ease = {name.replace(" ", "_"): Length(mm) for name, mm in less.items()}
+            self.changes.append(Change(SEPARATES_STEP, ease, whole="ease", before=True))
 
     def take(self, step: Step, set_step: Step) -> None:
         """Draw one step, with other words where it takes them."""
@@ -138,8 +152,14 @@ class _Walk:
         """Return the options of a seam that draw it where it was drawn; note the change where the old ones do not."""
         before, run = self.new, BY_NAME[SEAM].run
         target, old = self.seams.get(options.name), self.old.seam(options.name)
+        retake = None if target is None else retaken(self.old, old, options, set_options, target)
+        if retake is not None:
+            set_options = replace(set_options, **retake.set)
+            for girth, mm in retake.less_mm.items():
+                self.less_mm[girth] = self.less_mm.get(girth, 0.0) + mm
         off = off_line_mm(before, run(before, set_options).seams[-1], target, old)
         if off < (UNMOVED_MM if target is None else FIT_MM):
+            self._note_seam(options, {} if retake is None else retake.words, retake)
             return set_options
         points = seam_points(
             before,
@@ -149,10 +169,23 @@ class _Walk:
             lambda found: run(before, replace(set_options, through=found)),
         )
         words = tuple(one.words for one in points)
-        if words != options.through:
-            self.changes.append(Change(options.name, {"through": words}))
+        moved = {"through": words} if words != options.through else {}
+        self._note_seam(options, moved if retake is None else {**moved, **retake.words}, retake)
         return replace(set_options, through=tuple(one.set for one in points))
 
+    def _note_seam(self, options: Any, changed: Mapping[str, Any], retake: Retake | None) -> None:
+        """Note what changes in a seam; one that carried a share and no longer does is put in the place of the old one."""
+        if not changed:
+            return
+        if retake is None or not retake.unshared:
+            self.changes.append(Change(options.name, changed))
+            return
+        whole = {one.name: getattr(options, one.name) for one in fields(options)} | dict(changed)
+        del whole["share"]
+        self.changes.append(Change(options.name, whole, whole=SEAM))
+
+
+SEPARATES_STEP = "separate"
 
 ROUND = 4
 """Into how many quarters an edge at one height all round is cut when it is drawn through points instead."""

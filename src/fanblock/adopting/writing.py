@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from typing import Any
 
@@ -31,7 +31,12 @@ def recipe_text(
     name: str,
 ) -> str:
     """Return the text of a recipe with these changes."""
-    lines = [*_comment(kept, rows, notes), f"recipe: {FORMATS[-1]}", f"name: {quoted(name)}", f"based on: {quoted(based_on)}"]
+    lines = [
+        *_comment(kept, rows, notes),
+        f"recipe: {FORMATS[-1]}",
+        f"name: {quoted(name)}",
+        f"based on: {quoted(based_on)}",
+    ]
     lines += _dials(recipe, set_recipe, changes)
     lines.append("changes:")
     for change in changes:
@@ -77,6 +82,7 @@ def _used(recipe: Recipe, changes: Sequence[Change]) -> set[str]:
     found: set[str] = set()
     for step in recipe.steps:
         change = changed.get(getattr(step.options, "name", step.kind)) or changed.get(step.kind)
+        change = None if change is not None and change.before else change
         for field in fields(step.options):  # type: ignore[arg-type]
             value = getattr(step.options, field.name)
             if change is not None and (change.whole or field.name in change.options):
@@ -98,22 +104,39 @@ def _dial_names(value: Any) -> set[str]:
 
 
 def _change(change: Change) -> Iterator[str]:
-    if change.whole:
+    if change.before:
+        yield f"  - before: {quoted(change.step)}"
+        yield "    put:"
+    elif change.whole:
         yield f"  - replace: {quoted(change.step)}"
         yield "    with:"
-        yield f"      {change.whole}:"
-        inner = "        "
     else:
         yield f"  - in: {quoted(change.step)}"
         yield "    set:"
-        inner = "      "
+    inner = "      "
+    if change.whole:
+        yield f"{inner}{change.whole}:"
+        inner += "  "
     for key, value in change.options.items():
-        if isinstance(value, Height):
-            yield f"{inner}{key}: {height_text(value)}"
-            continue
-        yield f"{inner}{key}:"
+        yield from (f"{inner}{line}" for line in _option(key.replace("_", " "), value))
+
+
+def _option(key: str, value: Any) -> Iterator[str]:
+    """Yield the lines of one option; one that is not given has none."""
+    if value is None or value == {}:
+        return
+    if isinstance(value, Mapping):
+        yield f"{key}: {{{', '.join(f'{height_text(height)}: {amount_text(mm)}' for height, mm in value.items())}}}"
+    elif isinstance(value, tuple):
+        yield f"{key}:"
         for item in value:
-            yield from (f"{inner}  {line}" for line in _item(item))
+            yield from (f"  {line}" for line in _item(item))
+    elif isinstance(value, Height):
+        yield f"{key}: {height_text(value)}"
+    elif isinstance(value, str):
+        yield f"{key}: {quoted(value)}"
+    else:
+        yield f"{key}: {amount_text(value)}"
 
 
 def _item(item: Position | EdgeSpec) -> Iterator[str]:

@@ -104,7 +104,7 @@ def _guessed(pattern: Pattern) -> list[Finding]:
             f"PROVISIONAL: the block stands on {name}, and that was guessed: measure it and draft again",
         )
         for name in stood_on
-        if name in pattern.body.guessed
+        if pattern.body.is_guess(name)
     ]
 
 

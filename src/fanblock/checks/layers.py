@@ -50,31 +50,36 @@ def _layer(pattern: Pattern, layer: str) -> Finding:
 
 
 def _narrower(pattern: Pattern, panel: Panel, copy: Panel) -> float:
-    """Return how much narrower a copy is than its panel, from side to side where both have two sides at one height."""
-    sides = [_sides(pattern, one) for one in (panel, copy)]
-    low = max(float(side[:, HEIGHT].min()) for both in sides for side in both)
-    high = min(float(side[:, HEIGHT].max()) for both in sides for side in both)
+    """Return how much narrower a copy is than its panel, from its longest side in front to that behind, half way up both."""
+    names = [max(sides, default=(0.0, "")) for sides in _sides(pattern, panel)]
+    if not all(name for _, name in names):
+        return 0.0
+    found = [[_places(pattern, one, name) for _, name in names] for one in (panel, copy)]
+    low = max(float(side[0, HEIGHT]) for sides in found for side in sides)
+    high = min(float(side[-1, HEIGHT]) for sides in found for side in sides)
     height = (low + high) / 2.0
     widths = []
-    for front, back in sides:
-        start, end = (float(np.interp(height, side[:, HEIGHT], side[:, AROUND])) for side in (front, back))
+    for sides in found:
+        start, end = (float(np.interp(height, side[:, HEIGHT], side[:, AROUND])) for side in sides)
         widths.append(pattern.block.level_part_mm(height, start, end))
     return widths[0] - widths[1]
 
 
-def _sides(pattern: Pattern, panel: Panel) -> tuple[Points, Points]:
-    """Return a panel's front and back sides in around and height, by rising height."""
-    found = []
-    for way in (-1.0, 1.0):
-        runs = []
-        for edge in panel.edges:
-            places = np.column_stack(pattern.block.where(edge.curve.points))
-            rise = float(places[-1, HEIGHT] - places[0, HEIGHT]) * pattern.block.center_front_mm
-            if edge.kind in SIDE_KINDS and way * rise > UPRIGHT_RATIO * edge.curve.length_mm:
-                runs.append(places)
-        points = np.vstack(runs) if runs else np.column_stack(pattern.block.where(panel.loop()))
-        found.append(points[np.argsort(points[:, HEIGHT], kind="stable")])
-    return found[0], found[1]
+def _sides(pattern: Pattern, panel: Panel) -> tuple[list[tuple[float, str]], list[tuple[float, str]]]:
+    """Return the edges that bound a panel to the front and to the back, each with its length."""
+    sides: tuple[list[tuple[float, str]], list[tuple[float, str]]] = ([], [])
+    for edge in panel.edges:
+        _, heights = pattern.block.where(edge.curve.points[[0, -1]])
+        rise = float(heights[1] - heights[0]) * pattern.block.center_front_mm
+        if edge.kind in SIDE_KINDS and abs(rise) > UPRIGHT_RATIO * edge.curve.length_mm:
+            sides[int(rise > 0.0)].append((edge.curve.length_mm, edge.name))
+    return sides
+
+
+def _places(pattern: Pattern, panel: Panel, name: str) -> Points:
+    """Return an edge in around and height, by rising height."""
+    points = np.column_stack(pattern.block.where(panel.edge(name).curve.points))
+    return points[np.argsort(points[:, HEIGHT], kind="stable")]
 
 
 def _width(panel: Panel, level: str) -> float:

@@ -28,6 +28,9 @@ ARM_EASE_MM, ELBOW_EASE_MM = 25.0, 10.0
 """Least ease of a close sleeve of woven cloth round the upper arm and the bent elbow (from memory; for comfort Threads, “Set-In
 Sleeve Solutions”, 2021, asks for 2 in at the upper arm)."""
 
+GIRTHS_AND_LENGTH = ("upper arm", "elbow", "arm length")
+"""What every sleeve is drawn from."""
+
 CAP_RATIO = (0.22, 0.40)
 """Height of a cap as a share of its armhole. Burton and Burton, School Sewing Based on Home Problems (1916), cut a smooth sleeve with 4
 in of cap, a quarter of an armhole of 16 in, Rosenfeld, The Practical Designer (1918), lesson 67, one of 6 in for a size whose
@@ -48,6 +51,7 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
         _girth(pattern, sleeves, UPPER_ARM, "upper arm", ARM_EASE_MM),
         _girth(pattern, sleeves, ELBOW, "elbow", ELBOW_EASE_MM),
         *_darts(pattern, sleeves),
+        *_guessed(pattern),
     )
 
 
@@ -67,6 +71,14 @@ def _edges(pattern: Pattern, seam: Seam) -> tuple[Edge, Edge]:
         pattern.by_name[seam.front.panel].edge(seam.front.edge),
         pattern.by_name[seam.back.panel].edge(seam.back.edge),
     )
+
+
+def _guessed(pattern: Pattern) -> Iterator[Finding]:
+    """Warn where nobody measured the arm; the place of its elbow is told among the guesses and warned of nowhere."""
+    names = [name for name in GIRTHS_AND_LENGTH if pattern.body.is_guess(name)]
+    if names:
+        says = f"PROVISIONAL: the arm was not measured ({', '.join(names)} guessed): measure it and draft again before you "
+        yield told("sleeve-guessed", FAMILY, WARNS, len(names), "count", f"{says}cut sleeves")
 
 
 def _lower(pattern: Pattern, seams: list[Seam]) -> Finding:

@@ -19,10 +19,15 @@ if TYPE_CHECKING:
 @click.option(
     "--from", "folder", metavar="FOLDER", required=True, help="The folder of the draft that the drawing comes from."
 )
-@click.option("--out", "out", metavar="RECIPE.yaml", help="The recipe to write. Without it, what was moved is only told.")
+@click.option(
+    "--out", "out", metavar="RECIPE.yaml", help="The recipe to write. Without it, what was moved is only told."
+)
 @click.option("--name", default="", help="What the new recipe is called.")
 @click.option(
-    "--recipe", "recipe", metavar="RECIPE", help="The recipe of your own that the draft was made by, if it lies elsewhere."
+    "--recipe",
+    "recipe",
+    metavar="RECIPE",
+    help="The recipe of your own that the draft was made by, if it lies elsewhere.",
 )
 @machine_option
 def adopt(drawing: str, folder: str, out: str | None, name: str, recipe: str | None, machine: bool) -> int:

@@ -62,7 +62,7 @@ def finished(
         lines=work.lines,
         dials=dials,
         gap_mm=open_mm(work.draft),
-        notes=(*notes, *work.notes, *stiff.notes),
+        notes=tuple(dict.fromkeys((*notes, *work.notes, *stiff.notes))),
         band=work.draft.band,
         lacings=stiff.lacings,
         binding=stiff.binding,

@@ -41,6 +41,9 @@ DARTED = "darted"
 PLEAT_HEAD = "pleat head"
 """The upper edge of cloth that is folded into pleats below a seam: turned in and whipped down inside."""
 
+TOILE = "toile"
+"""The layer that a toile's pieces are cut from."""
+
 MARK_KINDS = ("crease", "place", "dart", "gather", "tuck", "fastening")
 
 
@@ -280,7 +283,7 @@ class Title:
 class Note:
     """Something the maker should know that is no check: a guess, a warning of the body, a thing to watch on the toile."""
 
-    kind: str  # "guess", "body", "wearer", "toile", "sewing"
+    kind: str  # "guess", "body", "wearer", "toile", "sewing", or "sewing first": before the seams
     says: str
 
 
@@ -291,7 +294,7 @@ class Pattern:
     A collar, a flounce or the like has a ``band``: its block is the fan of that and not of a wearer's bust and waist, so
     there is neither a waist level nor a girth; the band says whether the panels are a half or the whole.
 
-    ``stand`` names the two girths that the block stands on.
+    ``stand`` names the two girths that the block stands on. A ``toile`` has the panels of a garment, with cloth to spare.
 
     ``lines`` holds the draft's own curves in the block's frame, by name (outline edges, seam center lines, levels).
     ``dials`` gives each dial's name, its value in words and its value as a number (millimetres or a ratio).
@@ -313,6 +316,7 @@ class Pattern:
     binding: Binding | None = None
     stand: Stand = ON_WAIST_AND_BUST
     openings: tuple[Opening, ...] = ()
+    toile: bool = False
 
     @property
     def sound(self) -> bool:

@@ -83,10 +83,9 @@ def _with_dart(work: Work, take: DartTake) -> Work:
 def _note(panel: Panel, take: DartTake, *, forward: bool) -> Note:
     center = "front" if forward else "back"
     return Note(
-        "sewing",
-        f"Piece {panel.number} ({panel.name}): fold the dart “{take.dart.name}” so that its two lines lie on each other, sew "
-        "along them from the edge to the point and let the last stitches run off the fold. Press it towards the centre "
-        f"{center}.",
+        "sewing first",
+        f"Piece {panel.number} ({panel.name}): fold the dart “{take.dart.name}” line on line, sew it from the edge to the point "
+        f"and off the fold, and press it towards the centre {center}.",
     )
 
 

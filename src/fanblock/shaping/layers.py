@@ -6,6 +6,7 @@ together in the same order.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import replace
 from types import MappingProxyType
@@ -17,11 +18,12 @@ from fanblock.draft.model import AROUND
 from fanblock.draft.places import height_on
 from fanblock.draft.plans import LayerPlan
 from fanblock.draft.slicing import Side
+from fanblock.draft.truing import bend
 from fanblock.draft.work import SeamRecord, Work
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.geometry.meet import meetings
 from fanblock.geometry.rings import is_simple
-from fanblock.pattern.model import HEM, LET_IN, WAIST, Edge, EdgeName, Mark, Note, Panel, Slit
+from fanblock.pattern.model import CENTER, FOLD, HEM, LET_IN, WAIST, Edge, EdgeName, Mark, Note, Panel, Slit
 from fanblock.problems import GeometryError, Problem
 from fanblock.shaping.darts import with_even_darts
 from fanblock.shaping.edges import FREE_KINDS, levels_of, places_of
@@ -147,8 +149,8 @@ def _outline(work: Work, panel: Panel, move: Shift | None, plan: LayerPlan) -> l
             what = f"nothing of panel “{panel.name}” lies above where the layer shall end."
             raise GeometryError([Problem("layer-empty", "lining › down to", what, "Leave that panel out.")])
         sides = [
-            side if any(side is old for old in sides) else _redrawn(work, side, kind, new=side.edge.kind == kind)
-            for side in cut
+            _redrawn(work, cut, number) if side.edge.name.startswith(kind) and not any(side is old for old in sides) else side
+            for number, side in enumerate(cut)
         ]
     widths = {side.edge.name: _inward(side.edge, plan) for side in sides if side.edge.kind in FREE_KINDS}
     edges = joined_ends(drawn_in([side.edge for side in sides], widths))
@@ -175,13 +177,22 @@ def _placed(work: Work, edge: Edge, move: Shift | None) -> Placed:
     return Placed(replace(bare, curve=curve, waist_at_mm=held), moved)
 
 
-def _redrawn(work: Work, side: Placed, kind: str, *, new: bool) -> Placed:
-    """Return the edge a layer was cut off along, drawn through its places; an edge that was parted keeps its curve."""
-    if not new or side.edge.kind != kind:
-        return side
-    return replace(
-        side, edge=replace(side.edge, curve=Curve.through(work.block.at(side.places[:, 0], side.places[:, 1])))
-    )
+def _redrawn(work: Work, sides: list[Placed], number: int) -> Placed:
+    """Return the edge a layer was cut off along, drawn through its places and square to the centre lines it meets."""
+    side = sides[number]
+    curve = Curve.through(work.block.at(side.places[:, 0], side.places[:, 1]))
+    before, after = sides[number - 1].edge, sides[(number + 1) % len(sides)].edge
+    turns = []
+    for edge, along, line, due in (
+        (before, before.curve.end_tangent, curve.start_tangent, 0.5 * math.pi),
+        (after, after.curve.start_tangent, curve.end_tangent, -0.5 * math.pi),
+    ):
+        off = due - math.atan2(along[0] * line[1] - along[1] * line[0], float(along @ line))
+        turns.append((np.zeros(2), off) if edge.kind in CENTERS else None)
+    return replace(side, edge=replace(side.edge, curve=bend(curve, turns[0], turns[1])))
+
+
+CENTERS = frozenset({CENTER, FOLD})
 
 
 def _height(work: Work, plan: LayerPlan, around: Points) -> Points:
@@ -313,12 +324,12 @@ def _note(work: Work, plan: LayerPlan, lacking: list[str]) -> Note:
     if plan.inside_mm:
         where, less = ("inside", "smaller") if plan.inside_mm > 0.0 else ("outside", "larger")
         says += (
-            f" lies {format_length(abs(plan.inside_mm), units)} {where} the layer that was drafted and is cut {less} for the "
-            f"turn of cloth: {format_length(abs(turn_mm(plan.inside_mm)), units)} all round, shared among the seams."
+            f" lies {format_length(abs(plan.inside_mm), units)} {where} the layer that was drafted and is cut {less} for it: "
+            f"{format_length(abs(turn_mm(plan.inside_mm)), units)} all round, shared among the seams."
         )
     else:
         says += " has an outline of its own."
-    says += " Sew it together by itself, letter to letter, and set it in smooth but not strained."
+    says += " Sew it together by itself, letter to letter; set it in smooth but not strained."
     if plan.short_mm:
         says += f" It ends {format_length(plan.short_mm, units)} short of the finished edges."
     if plan.longer_mm:

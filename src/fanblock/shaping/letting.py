@@ -185,11 +185,10 @@ def _note(work: Work, panel: Panel, spec: LetIn, drawn: Wedge) -> Note:
     """Return how a piece is let into a slit, for the order of sewing."""
     number, units = len(work.panels) + 1, work.body.units
     return Note(
-        "sewing",
-        f"Let piece {number} ({spec.name}) into the slit of piece {panel.number} ({panel.name}) before that is joined to the "
-        "others: work a bar at the slit's end or lay a scrap under it, cut the slit to the bar and no further, turn its "
-        f"edges in along the stitch lines, from nothing at the bar, and set the piece in from its point to the edge, where it "
-        f"is {format_length(drawn.outer.length_mm, units)} wide.",
+        "sewing first",
+        f"Let piece {number} ({spec.name}) into the slit of piece {panel.number} ({panel.name}): work a bar at the slit's "
+        "end, cut up to it, turn the edges in along the stitch lines, and sew the piece in from its point outward; at the edge "
+        f"it is {format_length(drawn.outer.length_mm, units)} wide.",
     )
 
 

@@ -13,10 +13,13 @@ from fanblock.draft.model import AROUND, HEIGHT
 from fanblock.geometry.curve import Curve, Points
 from fanblock.geometry.meet import crossings, meetings, part, point_at
 from fanblock.pattern.model import Edge
-from fanblock.tolerances import SAME_POINT_MM
+from fanblock.tolerances import CORNER_CLEAR_MM, SAME_POINT_MM
 
 SMOOTH_RAD = math.radians(8.0)
 """Two edges that turn less than this where they meet run on in one line: their moved lines end side by side there."""
+
+CUSP_RAD = math.radians(150.0)
+"""Two edges that turn more than this where they meet, as two tabs do at a slit, no longer meet when they are drawn in."""
 
 CARRY_RATIO = 3.0
 """How far, in widths, moved lines are carried on to find where they meet."""
@@ -128,7 +131,7 @@ def _joint(one: Edge, line: Curve, other: Edge, next_line: Curve, reach_mm: floa
     """Return where two moved neighbours meet; where they run on in one line, at the ends they have."""
     leaving, joining = one.curve.end_tangent, other.curve.start_tangent
     turn = math.atan2(leaving[0] * joining[1] - leaving[1] * joining[0], leaving @ joining)
-    if abs(turn) < SMOOTH_RAD:
+    if abs(turn) < SMOOTH_RAD or abs(turn) > CUSP_RAD:
         return line.length_mm, 0.0
     longer, next_longer = (
         line.between(0.0, line.length_mm + reach_mm),
@@ -151,4 +154,12 @@ def _between(edge: Edge, line: Curve, start_mm: float, end_mm: float) -> Edge:
     held = edge.waist_at_mm
     if held is not None:
         held = min(max(held * line.length_mm / edge.curve.length_mm, start_mm), end_mm) - start_mm
-    return replace(edge, curve=line.between(start_mm, end_mm), waist_at_mm=held)
+    return replace(edge, curve=clear_of_corners(line.between(start_mm, end_mm)), waist_at_mm=held)
+
+
+def clear_of_corners(curve: Curve) -> Curve:
+    """Return a curve without inner points so near its ends that they would spoil the tangents there."""
+    along = curve.along
+    keep = (along > CORNER_CLEAR_MM) & (along < curve.length_mm - CORNER_CLEAR_MM)
+    keep[[0, -1]] = True
+    return Curve.through(curve.points[keep])

@@ -19,12 +19,12 @@ from fanblock.draft.model import AROUND, HEIGHT
 from fanblock.draft.slicing import stretches_at
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points
-from fanblock.pattern.model import CENTER, FOLD, OPEN_KINDS, SEAM, SHOULDER, SLIT, Panel
+from fanblock.pattern.model import CENTER, FOLD, OPEN_KINDS, SEAM, SLIT, Panel
 from fanblock.problems import GeometryError, Problem
 from fanblock.shaping.edges import places_of
 from fanblock.tolerances import ALONG_MM, SAME_POINT_MM
 
-SIDE_KINDS = frozenset({SEAM, CENTER, FOLD, SLIT, SHOULDER, *OPEN_KINDS})
+SIDE_KINDS = frozenset({SEAM, CENTER, FOLD, SLIT, *OPEN_KINDS})
 """The kinds of edges that bound a panel to the front and to the back."""
 
 UPRIGHT_RATIO = 0.5

@@ -131,20 +131,32 @@ def _more(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
     items += more
     more, first = symbols(area.left, low, half, used_in(pattern))
     items += more
-    more, low = heading("Sewing order", right, area.top - 2.0, room.width_mm)
-    items += more
-    more, low = paragraphs(joining(pattern), right, low, room.width_mm, 3.2, "1.")
+    more, low = _sewing_order(pattern, Box(right, area.bottom, area.right, area.top), room.height_mm)
     items += more
     second = low - room.height_mm - 2.0
     square = square_at(right - room.left, second - room.bottom)
     said = telling(pattern)
     texts = (
+        (SEWING, () if more else joining(pattern)),
         ("For the toile", toile(pattern)),
         ("On the toile", [said.look, *(note.says for note in pattern.notes if note.kind == "toile")]),
         ("Guessed or predicted", [note.says for note in pattern.notes if note.kind == "guess"]),
         (said.before, said.cautions),
     )
     return _with_texts(items, min(first, second), square, texts, paper)
+
+
+def _sewing_order(pattern: Pattern, column: Box, square_mm: float) -> tuple[Items, float]:
+    """The order of sewing in a column over a test square, and how low it reaches; nothing where it is too long for that."""
+    head, top = heading(SEWING, column.left, column.top - 2.0, column.width_mm)
+    for size in (3.2, 2.9, 2.6):
+        more, low = paragraphs(joining(pattern), column.left, top, column.width_mm, size, "1.")
+        if low - square_mm - 2.0 >= column.bottom + FOOT_MM:
+            return head + more, low
+    return [], column.top - 2.0
+
+
+SEWING = "Sewing order"
 
 
 def _with_texts(

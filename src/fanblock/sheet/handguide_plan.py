@@ -29,6 +29,9 @@ Items = list[Stroke | Words]
 NUMBER_MM, LETTER_MM, SMALL_MM = 3.4, 4.6, 2.3
 """Sizes of the points' numbers, of the seams' letters and of other words."""
 
+CAPITALS = 0.72
+"""Height of capitals and digits, as a share of their size."""
+
 DOT_MM = 0.55
 """Half the size of a numbered point."""
 _AWAY_MM = (2.6, 3.6, 4.8, 6.2)
@@ -101,7 +104,7 @@ class _Plan:
                 self.items.append(line(run, "grid"))
                 if count % every == 0:
                     text = say(abs(count) * rule.grid_mm, rule)
-                    x, y = (at, low - 3.0) if axis == 0 else (left - 1.2, at - 0.35 * SMALL_MM)
+                    x, y = (at, low - 3.0) if axis == 0 else (left - 1.2, at - 0.5 * CAPITALS * SMALL_MM)
                     self.items.append(Words(text, x, y, SMALL_MM, "end" if axis else "middle", color=PAPER_BLUE))
         corners = [(left, low), (right, low), (right, high), (left, high)]
         self.items.append(line(corners, "frame", "paper", closed=True))
@@ -200,7 +203,7 @@ class _Plan:
         edge where ``turned`` is its run.
         """
         angle = 0.0
-        wide, high = width_mm(text, size, bold), 0.72 * size
+        wide, high = width_mm(text, size, bold), CAPITALS * size
         if turned is not None and abs(turned[1]) > abs(turned[0]):
             angle = math.degrees(math.atan(turned[1] / turned[0])) if abs(turned[0]) > SOLVED else 90.0
             wide, high = high, wide
@@ -212,7 +215,7 @@ class _Plan:
         free = np.flatnonzero((self._costs(tried, wide + _CLEAR_MM, high + _CLEAR_MM) == 0.0) & inside)
         if len(free):
             middle, turn = tried[free[0]], math.radians(angle)
-            base = middle - 0.36 * size * np.array([-math.sin(turn), math.cos(turn)])
+            base = middle - 0.5 * CAPITALS * size * np.array([-math.sin(turn), math.cos(turn)])
             self.items.append(Words(text, float(base[0]), float(base[1]), size, "middle", angle, bold))
             self._take(middle, wide, high)
 
@@ -221,7 +224,7 @@ class _Plan:
         (left, low), (right, high) = self.corner, self.corner + self.size
         names = (f"base line: {self.hand.level}" if self.hand.level else "base line", 0), ("upright, the grain", 1)
         for name, axis in names:
-            long, tall = width_mm(name, SMALL_MM), 0.72 * SMALL_MM
+            long, tall = width_mm(name, SMALL_MM), CAPITALS * SMALL_MM
             start, end = ((left, right), (low, high))[axis]
             along = np.linspace(end - 0.5 * long - 1.0, min(start + 0.5 * long + 1.0, end), 12)
             off = [float(self.origin[1 - axis]) + side * (0.5 * tall + 0.9) for side in (1.0, -1.0)]
@@ -229,7 +232,7 @@ class _Plan:
             size = (long, tall) if axis == 0 else (tall, long)
             middle = tried[int(np.argmin(self._costs(tried, *size)))]
             x, y = (float(value) for value in middle)
-            foot = (x, y - 0.36 * SMALL_MM) if axis == 0 else (x + 0.36 * SMALL_MM, y)
+            foot = (x, y - 0.5 * CAPITALS * SMALL_MM) if axis == 0 else (x + 0.5 * CAPITALS * SMALL_MM, y)
             self.items.append(Words(name, *foot, SMALL_MM, "middle", 90.0 * axis, color=PAPER_BLUE))
             self._take(middle, *size)
 
@@ -246,13 +249,20 @@ class _Plan:
         for point in self.hand.points:
             place = places[point.number]
             text = str(point.number)
-            wide, high = width_mm(text, NUMBER_MM, True), 0.72 * NUMBER_MM
+            wide, high = width_mm(text, NUMBER_MM, True), CAPITALS * NUMBER_MM
             outward = np.array(_outward(point.place, ring))
             costs = self._costs(place + steps, wide, high) + aways - _OUTWARD * (steps @ outward) / aways
             middle = (place + steps)[int(np.argmin(costs))]
             self.items.append(dot(place, DOT_MM))
             self.items.append(
-                Words(text, float(middle[0]), float(middle[1]) - 0.36 * NUMBER_MM, NUMBER_MM, "middle", bold=True)
+                Words(
+                    text,
+                    float(middle[0]),
+                    float(middle[1]) - 0.5 * CAPITALS * NUMBER_MM,
+                    NUMBER_MM,
+                    "middle",
+                    bold=True,
+                )
             )
             self._take(middle, wide, high)
 

@@ -114,7 +114,7 @@ def _ends(pattern: Pattern, panels: Iterable[Panel]) -> Iterator[Words]:
                 (x, y), (dx, dy) = edge.curve.at(middle), edge.curve.tangent_at(middle)
                 against = dy < 0.0 if dx * dy > -0.5 * abs(dy) else dx < 0.0  # upward, but never upside down
                 dx, dy = (-dx, -dy) if against else (dx, dy)
-                out = -1.4 if against else 3.6
+                out = -1.4 if against != bool(edge.opens_at) else 3.6  # words in a gap between two pieces would not fit
                 place = "center front" if phrases.faces_front(edge) else "center back"
                 words = _end_word(pattern, edge, place).upper()
                 angle = float(np.degrees(np.arctan2(dy, dx)))

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import count
 
 from fanblock.pattern.model import Pattern
 from fanblock.sheet.drawing import Drawing, Group
@@ -18,31 +19,57 @@ FOOT_MM = 9.0
 _SIZE_MM, _GAP_MM, _APART_MM = 3.2, 7.0, 5.0
 """Size of the text; room between the two columns; room before a heading."""
 
-_BONE_WIDTHS = (0.32, 0.28, 0.1, 0.17, 0.13)
+_BONE_WIDTHS = (0.28, 0.23, 0.13, 0.21, 0.15)
 _NARROW_WIDTHS = (0.24, 0.38, 0.38)
 """Widths of columns, as shares of the width of their table."""
 
 
-@dataclass(slots=True)
-class _Column:
-    """A column that goes on over the pages: where it stands, and what has been set in it, page by page."""
+@dataclass(frozen=True, slots=True)
+class _Box:
+    """A place on a page that is filled from its top down to its floor."""
 
+    page: int
     left: float
     width: float
-    top: float
     floor: float
-    at: float
-    pages: list[Items] = field(default_factory=lambda: [[]])
+
+
+@dataclass(slots=True)
+class _Column:
+    """Lists set one below the other, which go on from box to box, and what stands on each page."""
+
+    boxes: Iterator[_Box]
+    top: float
+    box: _Box = field(init=False)
+    at: float = field(init=False)
+    pages: dict[int, Items] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        self.turn()
+
+    @property
+    def left(self) -> float:
+        """Where the column stands just now."""
+        return self.box.left
+
+    @property
+    def width(self) -> float:
+        """Its width just now."""
+        return self.box.width
+
+    @property
+    def floor(self) -> float:
+        """How far down it may go just now."""
+        return self.box.floor
 
     def add(self, items: Items, low: float) -> None:
         """Put what was set at the column's place, which ends at ``low``."""
-        self.pages[-1].extend(items)
+        self.pages.setdefault(self.box.page, []).extend(items)
         self.at = low
 
     def turn(self) -> None:
-        """Go on at the top of the next page."""
-        self.pages.append([])
-        self.at = self.top
+        """Go on at the top of the next box."""
+        self.box, self.at = next(self.boxes), self.top
 
 
 def list_pages(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
@@ -50,28 +77,29 @@ def list_pages(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
     area, room = text_area(paper), square_box()
     right, top = area.right - room.width_mm, area.top - 2.0
     foot = area.bottom + FOOT_MM - room.bottom
-    wide = _Column(right, room.width_mm, top, foot + room.top + 2.0, top)
-    narrow = _Column(area.left, right - area.left - _GAP_MM, top, area.bottom + FOOT_MM, top)
-    for head, heads, rows, says in tables(pattern):
-        bones = heads is BONE_HEADS
-        _set(wide if bones else narrow, head, heads, rows, says, _BONE_WIDTHS if bones else _NARROW_WIDTHS)
-    if not any((*wide.pages, *narrow.pages)):
-        return ()
-    count = max(len(wide.pages), len(narrow.pages))
+    beside = _Box(0, area.left, right - area.left - _GAP_MM, area.bottom + FOOT_MM)
+    above = _Box(0, right, room.width_mm, foot + room.top + 2.0)
+    lists = tuple(tables(pattern))
+    narrow = _Column((replace(beside, page=page) for page in count()), top)
+    for head, heads, rows, says in lists:
+        if heads is not BONE_HEADS:
+            _set(narrow, head, heads, rows, says, _NARROW_WIDTHS)
+    taken = frozenset(narrow.pages)
+    both = (replace(box, page=page) for page in count() for box in (beside, above))
+    wide = _Column((box for box in both if box.left == right or (box.page and box.page not in taken)), top)
+    for head, heads, rows, says in lists:
+        if heads is BONE_HEADS:
+            _set(wide, head, heads, rows, says, _BONE_WIDTHS)
     square = square_at(area.right - room.right, foot)
     return tuple(
         Drawing(
             "cover",
             paper.width_mm,
             paper.height_mm,
-            (Group("cover words", (*_page(wide, number), *_page(narrow, number))), square),
+            (Group("cover words", (*wide.pages.get(page, ()), *narrow.pages.get(page, ()))), square),
         )
-        for number in range(count)
+        for page in range(1 + max((*wide.pages, *narrow.pages), default=-1))
     )
-
-
-def _page(column: _Column, number: int) -> Items:
-    return column.pages[number] if number < len(column.pages) else []
 
 
 def _set(
@@ -83,15 +111,14 @@ def _set(
     shares: Sequence[float],
 ) -> None:
     """Set a heading, a table in as many parts as it takes, and the sentences below it."""
-    widths = [share * column.width for share in shares]
     low_top = column.at - (_APART_MM if column.at < column.top else 0.0)
     items, low = heading(head, column.left, low_top, column.width)
-    _, after = table([heads, *rows[:2]], column.left, low, widths, _SIZE_MM)
+    _, after = table([heads, *rows[:2]], column.left, low, _widths(column, shares), _SIZE_MM)
     if after < column.floor:
         column.turn()
         items, low = heading(head, column.left, column.at, column.width)
     column.add(items, low)
-    _set_rows(column, heads, rows, widths)
+    _set_rows(column, heads, rows, shares)
     for sentence in says:
         items, low = paragraphs([sentence], column.left, column.at - 1.0, column.width, _SIZE_MM)
         if low < column.floor:
@@ -100,22 +127,21 @@ def _set(
         column.add(items, low)
 
 
-def _set_rows(column: _Column, heads: Sequence[str], rows: Sequence[Sequence[str]], widths: Sequence[float]) -> None:
-    """Set a table, its head again at the top of every further page."""
-    items, low = _head(column, heads, widths)
-    column.add(items, low)
+def _set_rows(column: _Column, heads: Sequence[str], rows: Sequence[Sequence[str]], shares: Sequence[float]) -> None:
+    """Set a table, its head again at the top of every further box."""
+    column.add(*_row(heads, column, shares, bold=True))
     for row in rows:
-        items, low = _row(row, column, widths)
+        items, low = _row(row, column, shares)
         if low < column.floor:
             column.turn()
-            column.add(*_head(column, heads, widths))
-            items, low = _row(row, column, widths)
+            column.add(*_row(heads, column, shares, bold=True))
+            items, low = _row(row, column, shares)
         column.add(items, low)
 
 
-def _head(column: _Column, heads: Sequence[str], widths: Sequence[float]) -> tuple[Items, float]:
-    return table([heads], column.left, column.at, widths, _SIZE_MM)
+def _row(row: Sequence[str], column: _Column, shares: Sequence[float], *, bold: bool = False) -> tuple[Items, float]:
+    return table([row], column.left, column.at, _widths(column, shares), _SIZE_MM, bold_head=bold)
 
 
-def _row(row: Sequence[str], column: _Column, widths: Sequence[float]) -> tuple[Items, float]:
-    return table([row], column.left, column.at, widths, _SIZE_MM, bold_head=False)
+def _widths(column: _Column, shares: Sequence[float]) -> list[float]:
+    return [share * column.width for share in shares]

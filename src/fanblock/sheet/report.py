@@ -43,6 +43,9 @@ NOTES = {
     "recipe": "From the recipe",
     "wearer": "From the wearer's own notes",
 }
+TOLD_ELSEWHERE = frozenset({"bones", "sewing", "sewing first"})
+"""Kinds of notes that stand in the order of sewing, or in the list of bones."""
+
 STATES = {"holds": "holds", "warns": "look", "fails": "FAILS"}
 
 
@@ -128,7 +131,7 @@ def _pictures(views: Views, said: Telling) -> str:
 def _look(pattern: Pattern) -> str:
     parts = []
     for kind in [*NOTES, *sorted({note.kind for note in pattern.notes} - set(NOTES))]:
-        says = [_said(note.says) for note in pattern.notes if note.kind == kind and kind != "bones"]
+        says = [_said(note.says) for note in pattern.notes if note.kind == kind and kind not in TOLD_ELSEWHERE]
         if kind == "body":
             says += [finding.says for finding in pattern.findings if _wants_a_look(finding)]
         if says:

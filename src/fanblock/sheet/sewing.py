@@ -20,7 +20,8 @@ def joining(pattern: Pattern) -> tuple[str, ...]:
     numbers = {panel.name: panel.number for panel in pattern.panels}
     drafted = [seam for seam in pattern.seams if not pattern.by_name[seam.front.panel].layer]
     seams = sorted(drafted, key=lambda seam: when(pattern, seam))
-    lines = [*before_joining(pattern), *dict.fromkeys(_join(pattern, seam, numbers) for seam in seams)]
+    first = [note.says for note in pattern.notes if note.kind == "sewing first"]
+    lines = [*before_joining(pattern), *first, *dict.fromkeys(_join(pattern, seam, numbers) for seam in seams)]
     if any(panel.edge(edge).waist_at_mm is not None for panel, edge in _fronts(pattern)):
         lines.append("At each seam lay the two waist bars together first, then the ticks, then the ends.")
     if any(len(across(pattern, seam)) > 1 for seam in seams):

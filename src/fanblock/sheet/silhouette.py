@@ -73,12 +73,14 @@ def _standing(worn: Worn, index: int) -> Iterator[Stroke]:
 
 def _hanging(worn: Worn) -> Iterator[Stroke]:
     """The panels that hang from those at the waist, from level seams, and the tabs they are cut into."""
-    for name, index in reversed(worn.under.items()):
+    for name, index in reversed(tuple(worn.under.items())):
         panel = worn.pattern.by_name[name]
         cuts = [_longer(np.array([slit.start, slit.end]), 1.0) for slit in panel.slits if not slit.name]
         for part in region.split(with_closed_slits(panel).loop(), cuts) if cuts else [panel.loop()]:
             dense = _dense(part)
-            yield Stroke(polyline(worn.place(index, dense, _tab(worn, index, dense)), closed=True), "paper", "tab", True)
+            yield Stroke(
+                polyline(worn.place(index, dense, _tab(worn, index, dense)), closed=True), "paper", "tab", True
+            )
 
 
 def _hangs_open(panel: Panel) -> bool:

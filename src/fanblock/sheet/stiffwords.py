@@ -44,7 +44,11 @@ def after_joining(pattern: Pattern) -> Iterator[str]:
             "above, and the busk is taken out for washing."
         )
     if pattern.lacings:
-        yield "Work the eyelets through all layers but the lining; the left and the right row are each in the list."
+        mirrored = any(not lacing.across for lacing in pattern.lacings)
+        rows = (
+            "the left and the right row are each in the list" if mirrored else "the rows of both edges are in the list"
+        )
+        yield f"Work the eyelets through all layers but the lining; {rows}."
     if pattern.binding is not None:
         bones = ", which closes the channels above" if BONE in kinds else ""
         yield f"Bind the edges with {pattern.binding.material}{bones}. The lining comes last."

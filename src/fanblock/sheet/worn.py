@@ -86,7 +86,9 @@ class Worn:
     def fronts(self) -> Points:
         """Where each panel begins, from the centre front along the ring: shape (panels, heights)."""
         gaps = [self._gap_behind(panel) for panel in self.panels]
-        widths = np.array([(back - front) * self.lengths + gap for (front, back), gap in zip(self.sides, gaps, strict=True)])
+        widths = np.array(
+            [(back - front) * self.lengths + gap for (front, back), gap in zip(self.sides, gaps, strict=True)]
+        )
         start = self.sides[0][0] * self.lengths
         before = np.cumsum(widths, axis=0) - widths
         return np.asarray(start + before)

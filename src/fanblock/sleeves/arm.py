@@ -21,8 +21,8 @@ OVER_HAND_MM = 80.0
 """A sleeve may reach so far over the wrist onto the hand."""
 
 TO_ELBOW = "shoulder to elbow"
-NEEDS = ("upper arm", "elbow", "arm length", TO_ELBOW)
-"""The measures every sleeve needs; the last is guessed from the one before."""
+ARM = ("upper arm", "elbow", "wrist", "arm length", TO_ELBOW)
+"""The measures sleeves are drawn from, each guessed where it was not taken."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,10 +49,9 @@ def size_of(body: Body, length: str | float, ease: Ease) -> Size:
     """Return the sizes of a sleeve.
 
     ``length`` is ``elbow``, ``long`` or millimetres from the shoulder bone over the elbow to the hem. A hem above the wrist
-    is as wide as the forearm there, between elbow and wrist. GeometryError for every measure that is missing, and for a
-    length that does not reach below the elbow or runs over the hand.
+    is as wide as the forearm there, between elbow and wrist. GeometryError for a length that does not reach below the
+    elbow or runs over the hand.
     """
-    _check(body, length)
     to_elbow, arm = body.length_mm(TO_ELBOW), body.length_mm("arm length")
     forearm = arm - to_elbow
     if length == ELBOW:
@@ -62,28 +61,10 @@ def size_of(body: Body, length: str | float, ease: Ease) -> Size:
     _check_length(body, below, forearm)
     elbow = body.length_mm("elbow")
     share = min(below / forearm, 1.0)
-    there = elbow + share * (body.lengths.get("wrist", elbow) - elbow)
+    there = elbow + share * (body.length_mm("wrist") - elbow)
     return Size(
         body.length_mm("upper arm") + ease.upper_mm, elbow + ease.elbow_mm, there + ease.hem_mm, to_elbow, below
     )
-
-
-def _check(body: Body, length: str | float) -> None:
-    needed = [name for name in NEEDS if name != TO_ELBOW or "arm length" in body.lengths]
-    if length != ELBOW:
-        needed.append("wrist")
-    problems = [
-        Problem(
-            "measure-missing",
-            f"wearer {body.name}",
-            f"a sleeve needs the measure “{name}”, which was not taken and cannot be guessed.",
-            f"Measure it and add `{name}:` to the wearer.",
-        )
-        for name in needed
-        if name not in body.lengths
-    ]
-    if problems:
-        raise GeometryError(problems)
 
 
 def _check_length(body: Body, below_mm: float, forearm_mm: float) -> None:
@@ -96,7 +77,6 @@ def _check_length(body: Body, below_mm: float, forearm_mm: float) -> None:
         raise GeometryError([Problem("sleeve-long", "length", what, "Shorten it, or measure the arm again.")])
 
 
-def guessed(body: Body) -> str:
-    """Return in words how the place of the elbow was guessed; nothing where it was measured."""
-    how = body.guessed.get(TO_ELBOW)
-    return f"GUESSED: {TO_ELBOW}: {how}" if how else ""
+def guessed(body: Body, length: str | float) -> tuple[str, ...]:
+    """Return the measures that a sleeve of this length is drawn from and nobody took; an elbow sleeve needs no wrist."""
+    return tuple(name for name in ARM if name in body.guessed and (name != "wrist" or length != ELBOW))

@@ -27,9 +27,8 @@ def notes(
     body: Body, armhole: Armhole, cap: Cap, size: Size, spare: Spare, pieces: Sequence[str], length: str | float
 ) -> tuple[Note, ...]:
     """Return what to say of a sleeve of these ``pieces``."""
-    guess = guessed(body)
     return (
-        *([Note("guess", guess)] if guess else []),
+        *(Note("guess", f"GUESSED: {name}: {body.guessed[name]}") for name in guessed(body, length)),
         *(Note("sewing", says) for says in _sewing(body, armhole, cap, spare, pieces)),
         *(Note("toile", says) for says in _toile(body, armhole, size, length)),
     )

@@ -26,7 +26,8 @@ class Body:
 
     ``predicted`` says the same of a whole set over stays that nobody has measured.
     ``side_ratio`` is how far around (0 centre front, 1 centre back) the side lies. ``cautions`` are texts
-    for the maker about measures that are kept but hard to believe. ``units`` is for talking back.
+    for the maker about measures that are kept but hard to believe. ``units`` is for talking back. ``borrowed`` names those
+    in ``guessed`` that were measured after all, over the shift, and hold over stays too.
     """
 
     name: str
@@ -40,6 +41,11 @@ class Body:
     cautions: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     predicted: Mapping[str, str] = field(default_factory=Fixed)
+    borrowed: tuple[str, ...] = ()
+
+    def is_guess(self, name: str) -> bool:
+        """Return whether nobody measured this, neither over this layer nor where it may be borrowed from."""
+        return name in self.guessed and name not in self.borrowed
 
     def length_mm(self, name: str) -> float:
         """Return a measure in mm; KeyError when it is neither measured nor guessed."""
@@ -68,6 +74,7 @@ def body_of(wearer: Wearer, over: str = SHIFT, *, predict: bool = False) -> Body
     lengths = dict(chosen.values)
     guessed: dict[str, str] = {}
     _borrow(wearer, over, lengths, guessed)
+    borrowed = tuple(guessed)
     _carry_over_stays(wearer, over, lengths, guessed)
     _guess(lengths, guessed, wearer.units)
     _hold_bust(over, lengths, guessed, wearer.units)
@@ -84,6 +91,7 @@ def body_of(wearer: Wearer, over: str = SHIFT, *, predict: bool = False) -> Body
         cautions=_cautions(wearer, chosen),
         notes=wearer.notes,
         predicted=words,
+        borrowed=borrowed,
     )
 
 
@@ -131,7 +139,7 @@ def _guess(lengths: dict[str, float], guessed: dict[str, str], units: str) -> No
         add("underarm", guesses.underarm(lengths, units, back))
     if "front length" not in lengths:
         add("front length", guesses.front_length(lengths, units, back))
-    for name in guesses.UPPER_AT_880_MM:
+    for name in (*guesses.UPPER_AT_880_MM, *guesses.ARM_AT_880_MM):
         if name not in lengths:
             add(name, guesses.upper(name)(lengths, units))
     for name in guesses.OVER_BUST_MM:
@@ -145,7 +153,9 @@ def _guess(lengths: dict[str, float], guessed: dict[str, str], units: str) -> No
         add("raised waist height", guesses.raised_waist_height(lengths, units))
     if "raised waist" not in lengths:
         add("raised waist", guesses.raised_waist(lengths, units))
-    if "arm length" in lengths and "shoulder to elbow" not in lengths:
+    if "elbow" not in lengths:
+        add("elbow", guesses.elbow(lengths, units))
+    if "shoulder to elbow" not in lengths:
         add("shoulder to elbow", guesses.shoulder_to_elbow(lengths, units))
 
 

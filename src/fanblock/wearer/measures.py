@@ -183,22 +183,22 @@ _ALL = (
     _measure(
         "upper arm", (15, 20, 50, 65),
         "All round the fullest part of the upper arm.",
-        "sleeves", girth=True, under=True,
+        "sleeves; guessed from the bust if missing", girth=True, under=True,
     ),
     _measure(
         "elbow", (15, 19, 45, 55),
         "All round the elbow, the arm bent.",
-        "sleeves", girth=True, under=True,
+        "sleeves; guessed from the upper arm if missing", girth=True, under=True,
     ),
     _measure(
         "wrist", (10, 12, 23, 30),
         "All round the wrist, over its bone.",
-        "long sleeves and cuffs", girth=True, under=True,
+        "long sleeves and cuffs; guessed from the bust if missing", girth=True, under=True,
     ),
     _measure(
         "arm length", (38, 48, 70, 85),
         "From the shoulder bone over the bent elbow to the wrist bone.",
-        "sleeves", under=True,
+        "sleeves; guessed from the bust if missing", under=True,
     ),
     _measure(
         "shoulder to elbow", (20, 26, 42, 52),

@@ -1,0 +1,167 @@
+"""The outline that a toile's cloth is cut from: the top edge raised in front and behind, tabs whole again.
+
+How far round the body a place lies is read on the block: panels stand in its frame, less what their seams take, so the
+two sides of a seam would read it a little differently; the mean of both is used.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from fanblock.geometry.curve import Curve, Points
+from fanblock.pattern.model import CENTER, FOLD, HEM, OPEN_KINDS, SEAM, SLIT, TOP, Edge, EdgeName, Panel, Pattern
+
+MORE_MM = 60.0
+"""How much more cloth there is above the top edge in front and behind: 5 to 7.5 cm (common practice, no source)."""
+
+UNDER_ARM_MM = 10.0
+"""How much above it under the arm, where more could not be worn (common practice, no source)."""
+
+FRONT_TO, BACK_FROM = 0.25, 0.68
+"""Between these shares of the half girth there is no more than under the arm (common practice, no source)."""
+
+SLOPE = 0.06
+"""The share of the half girth over which the one runs into the other, outside those two: about 3 cm."""
+
+ROUNDING_DEG = 30.0
+"""A lower edge that turns further than this from its own middle is the rounded corner of a tab."""
+
+FARTHEST_MM = 60.0
+"""A corner that would lie further off than this is left as it is: the two edges hardly meet."""
+
+CARRIED_ON = frozenset({SEAM, CENTER, FOLD, *OPEN_KINDS})
+"""The kinds of edges that are carried on above the top edge in their own line."""
+
+
+def rise_mm(around: float) -> float:
+    """Return how much cloth there is above the top edge at a share of the half girth, 0 at the centre front.
+
+    >>> [rise_mm(around) for around in (0.0, 0.25, 0.5, 0.68, 1.0)]
+    [60.0, 10.0, 10.0, 10.0, 60.0]
+    """
+    inward = min(max((around - FRONT_TO) / SLOPE + 1.0, 0.0), max((BACK_FROM - around) / SLOPE + 1.0, 0.0), 1.0)
+    share = 0.5 - 0.5 * math.cos(math.pi * inward)
+    return MORE_MM + share * (UNDER_ARM_MM - MORE_MM)
+
+
+def with_raised_top(pattern: Pattern, panel: Panel) -> Panel:
+    """Return the panel with every top edge raised, and the edges beside it carried on to it in their own line."""
+    edges = list(panel.edges)
+    for at, edge in enumerate(panel.edges):
+        if edge.kind != TOP:
+            continue
+        before, after = (at - 1) % len(edges), (at + 1) % len(edges)
+        raised = _raised(pattern, panel, edge, edges[before], edges[after])
+        edges[at] = replace(edge, curve=Curve.through(raised))
+        edges[before] = _ending(edges[before], raised[0])
+        edges[after] = _beginning(edges[after], raised[-1])
+    return replace(panel, edges=tuple(edges))
+
+
+def _raised(pattern: Pattern, panel: Panel, edge: Edge, before: Edge, after: Edge) -> Points:
+    """The points of a top edge, each raised by what its place round the body wants."""
+    points = edge.curve.points
+    around = np.asarray(pattern.block.where(points)[0], dtype=np.float64)
+    share = edge.curve.along / edge.curve.length_mm
+    ends = [
+        0.5 * (_mates_around(pattern, beside, near) - own) if beside.mate is not None else 0.0
+        for beside, near, own in ((before, points[0], around[0]), (after, points[-1], around[-1]))
+    ]
+    around = around + (1.0 - share) * ends[0] + share * ends[1]
+    first = _upward(pattern, before.kind, before.curve.end_tangent, float(around[0]))
+    last = _upward(pattern, after.kind, -after.curve.start_tangent, float(around[-1]))
+    ways = (1.0 - share)[:, None] * first + share[:, None] * last
+    ways /= np.hypot(*ways.T)[:, None]
+    return np.asarray(points + np.array([rise_mm(float(one)) for one in around])[:, None] * ways)
+
+
+def _upward(pattern: Pattern, kind: str, along: Points, around: float) -> Points:
+    """Which way the cloth goes on at an end of a top edge: in the line of what it ends on, or straight up the body."""
+    return along if kind in CARRIED_ON else np.asarray(pattern.block.ruling_direction(around))
+
+
+def _mates_around(pattern: Pattern, edge: Edge, near: Points) -> float:
+    """How far round the body the other side of a seam has its upper end."""
+    mate = edge.mate or EdgeName("", "")
+    curve = pattern.by_name[mate.panel].edge(mate.edge).curve
+    ends = np.vstack((curve.start, curve.end))
+    around, height = pattern.block.where(ends)
+    own = pattern.block.where(near[None, :])[1]
+    return float(around[int(np.argmin(np.abs(height - own)))])
+
+
+def _ending(edge: Edge, point: Points) -> Edge:
+    """An edge carried on to a point."""
+    return replace(edge, curve=Curve.through(np.vstack((edge.curve.points, point))))
+
+
+def _beginning(edge: Edge, point: Points) -> Edge:
+    """An edge that begins at a point before it."""
+    return replace(edge, curve=Curve.through(np.vstack((point, edge.curve.points))))
+
+
+def squared(panel: Panel) -> Panel:
+    """Return the panel with its tabs joined into one skirt: no slits between them, no rounded corners."""
+    edges = list(panel.edges)
+    first = next((at for at, edge in enumerate(edges) if edge.kind == HEM and edges[at - 1].kind != HEM), None)
+    if first is None:
+        return panel
+    edges = edges[first:] + edges[:first]
+    count = next((at for at, edge in enumerate(edges) if edge.kind != HEM), len(edges))
+    hems, rest = edges[:count], edges[count:]
+    if not rest or any(edge.kind == HEM for edge in rest):
+        return panel
+    free_before, free_after = rest[-1].kind == SLIT, rest[0].kind == SLIT
+    runs = [
+        _unrounded(edge.curve, at > 0 or free_before, at < count - 1 or free_after) for at, edge in enumerate(hems)
+    ]
+    hem = Curve.through(np.vstack(runs))
+    if free_before:
+        hem, rest[-1] = _cornered_before(rest[-1], hem)
+    if free_after:
+        turned, back = _cornered_before(replace(rest[0], curve=rest[0].curve.reversed()), hem.reversed())
+        hem, rest[0] = turned.reversed(), replace(back, curve=back.curve.reversed())
+    joined = replace(hems[0], curve=hem)
+    return replace(panel, edges=(joined, *rest))
+
+
+def _unrounded(curve: Curve, at_start: bool, at_end: bool) -> Points:
+    """A lower edge's points without the rounded corners at its free ends."""
+    points = curve.points
+    steps = np.diff(points, axis=0)
+    middle = curve.tangent_at(0.5 * curve.length_mm)
+    turns = np.degrees(
+        np.arctan2(middle[0] * steps[:, 1] - middle[1] * steps[:, 0], steps @ middle)
+    )
+    straight = np.flatnonzero(np.abs(turns) < ROUNDING_DEG)
+    if not len(straight):
+        return points
+    start = int(straight[0]) if at_start else 0
+    end = int(straight[-1]) + 1 if at_end else len(points) - 1
+    return points[start : end + 1] if end > start else points
+
+
+def _cornered_before(edge: Edge, hem: Curve) -> tuple[Curve, Edge]:
+    """The hem and the edge before it, both carried on straight to where they meet."""
+    corner = _meeting((edge.curve.end, edge.curve.end_tangent), (hem.start, -hem.start_tangent))
+    if corner is None:
+        return Curve.through(np.vstack((edge.curve.end, hem.points))), edge
+    return Curve.through(np.vstack((corner, hem.points))), _ending(edge, corner)
+
+
+def _meeting(first: Sequence[Points], second: Sequence[Points]) -> Points | None:
+    """Where two rays, each a point and a way, meet; None where they do not, or only far off."""
+    (p, along), (q, other) = first, second
+    cross = along[0] * other[1] - along[1] * other[0]
+    if abs(cross) < math.sin(math.radians(ROUNDING_DEG)):
+        return None
+    gap = q - p
+    ahead = (gap[0] * other[1] - gap[1] * other[0]) / cross
+    behind = (gap[0] * along[1] - gap[1] * along[0]) / cross
+    if not (0.0 <= ahead <= FARTHEST_MM and 0.0 <= behind <= FARTHEST_MM):
+        return None
+    return np.asarray(p + ahead * along)

@@ -88,11 +88,11 @@ def pattern_bundle(
     for paper in papers or USUAL:
         try:
             with working(f"laying out {paper.name}"):
-                printed.append(_laid(pattern, paper, views.pieces))
+                printed.append(printed_on(pattern, paper, views.pieces))
         except ExportError as error:
             if papers:
                 raise
-            left_out += [f"{_pdf_name(paper)}: {problem.what}" for problem in error.problems]
+            left_out += [f"{pdf_name(paper)}: {problem.what}" for problem in error.problems]
     found = tuple(one for laid, _ in printed for one in paper_findings(laid.paper, laid.drawing, laid.pages))
     checked = replace(pattern, findings=(*pattern.findings, *found))
     shown: tuple[Made, ...] = ()
@@ -117,7 +117,7 @@ def pattern_bundle(
             left_out += [f"pattern.dxf: {problem.where}: {problem.what}" for problem in error.problems]
     files = (
         *shown,
-        *(Made(_pdf_name(laid.paper), purpose, laid.pdf()) for laid, purpose in printed),
+        *(Made(pdf_name(laid.paper), purpose, laid.pdf()) for laid, purpose in printed),
         *_cloth(pattern, lays, papers),
         *by_hand,
         Made("pattern.svg", "all pieces at true scale, for a vector editor", write_svg(views.flat).encode()),
@@ -135,15 +135,15 @@ def _cloth(pattern: Pattern, lays: Sequence[Lay], papers: Sequence[Paper]) -> tu
 
     return tuple(
         Made(
-            _pdf_name(paper, "cloth"),
+            pdf_name(paper, "cloth"),
             f"how the pieces lie on each cloth, and how much to buy, to print on {paper.name}",
             sheets(cloth_pages(pattern, lays, paper)),
         )
-        for paper in _home(papers)
+        for paper in home_papers(papers)
     )
 
 
-def _home(papers: Sequence[Paper]) -> list[Paper]:
+def home_papers(papers: Sequence[Paper]) -> list[Paper]:
     """Return the papers a home printer takes among those asked for, or among the usual."""
     return [paper for paper in papers if is_tiled(paper)] or [paper for paper in USUAL if is_tiled(paper)]
 
@@ -182,20 +182,20 @@ def _by_hand(pattern: Pattern, papers: Sequence[Paper], printed: bool) -> tuple[
     from fanblock.sheet.handguide_pages import hand_guide_pages
 
     hands = hand_panels(pattern)
-    home = _home(papers)
+    home = home_papers(papers)
     return (
         Made(
             "guide.html", "how to draw every piece by hand, with no printer", hand_guide_html(pattern, hands).encode()
         ),
         *(
-            Made(_pdf_name(paper, "guide"), f"the same, to print on {paper.name}", sheets(pages))
+            Made(pdf_name(paper, "guide"), f"the same, to print on {paper.name}", sheets(pages))
             for paper in home * printed
             for pages in (hand_guide_pages(pattern, paper, hands),)
         ),
     )
 
 
-def _laid(pattern: Pattern, paper: Paper, pieces: Sequence[Piece]) -> tuple[Sheets, str]:
+def printed_on(pattern: Pattern, paper: Paper, pieces: Sequence[Piece]) -> tuple[Sheets, str]:
     """Return a pattern laid out for a paper, and what that is for in a few words."""
     words = (pattern.title.garment, pattern.title.wearer, phrases.stamp(pattern.title))
     if is_tiled(paper):
@@ -209,10 +209,10 @@ def _laid(pattern: Pattern, paper: Paper, pieces: Sequence[Piece]) -> tuple[Shee
     return laid, f"all pieces in one sheet on {paper.name}, for a copy shop"
 
 
-def _pdf_name(paper: Paper, what: str = "pattern") -> str:
+def pdf_name(paper: Paper, what: str = "pattern") -> str:
     """The file name for a paper.
 
-    >>> _pdf_name(A4), _pdf_name(Paper("roll 900 mm", 900.0, 0.0))
+    >>> pdf_name(A4), pdf_name(Paper("roll 900 mm", 900.0, 0.0))
     ('pattern-a4.pdf', 'pattern-roll-900-mm.pdf')
     """
     return f"{what}-{'-'.join(paper.name.lower().split())}.pdf"
@@ -238,7 +238,7 @@ def block_bundle(
         with working(f"laying out {paper.name}"):
             if is_tiled(paper):
                 pages = sheets(guide_pages(block, body, paper))
-                files.append(Made(_pdf_name(paper, "guide"), f"the same guide, to print on {paper.name}", pages))
+                files.append(Made(pdf_name(paper, "guide"), f"the same guide, to print on {paper.name}", pages))
                 data = tiled(sheet, paper, words)
                 says = f"the block at true scale on {paper.name} pages to join"
             elif paper == PROJECTOR:
@@ -246,7 +246,7 @@ def block_bundle(
             else:
                 data = one_page(sheet, paper, words)
                 says = f"the block in one sheet on {paper.name}"
-        files.append(Made(_pdf_name(paper, "block"), says, data))
+        files.append(Made(pdf_name(paper, "block"), says, data))
     svg = write_svg(sheet)
     files += [
         Made("block.png", "the block in one picture", to_png(svg, PICTURE_PX)),
@@ -261,7 +261,7 @@ def form_bundle() -> Bundle:
 
     return Bundle(
         tuple(
-            Made(_pdf_name(paper, "measures"), f"for {paper.name} paper", sheets(measure_form(paper)))
+            Made(pdf_name(paper, "measures"), f"for {paper.name} paper", sheets(measure_form(paper)))
             for paper in (A4, LETTER)
         )
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 
 import numpy as np
@@ -19,6 +20,7 @@ from fanblock.make import draft_pattern
 from fanblock.problems import GeometryError, RecipeError
 from fanblock.recipe.library import open_recipe
 from fanblock.recipe.reading import read_recipe
+from fanblock.sheet.json import pattern_json
 from fanblock.terms import Extent, Length, Share
 from fanblock.wearer.fixed import Fixed
 from fanblock.wearer.model import Measures, Wearer
@@ -111,3 +113,14 @@ def test_the_sleeve_flounce_is_sound_for_the_women_of_a_published_set() -> None:
         assert pattern.sound
         assert pattern.band is not None
         assert pattern.band.inner_mm == pytest.approx(1.5 * girth)
+
+
+def test_a_stranger_finds_its_outer_edge_in_the_numbers() -> None:
+    """In the file of numbers the outer edge of a flounce is the one that was drawn, as long as it says, and its depths stand there."""
+    taken = Fixed({"bust": 900.0, "waist": 720.0, "bust to waist": 160.0, "elbow": 280.0})
+    read = open_recipe("sleeve-flounce-eccentric")
+    pattern = draft_pattern(Wearer("row", (Measures("shift", "2003-01-01", taken),)), read)
+    block = json.loads(pattern_json(pattern))["block"]
+    points = np.array(block["curves"]["outer"])
+    assert np.hypot(*np.diff(points, axis=0).T).sum() == pytest.approx(block["outer"], abs=0.05)
+    assert (block["depth"], block["deepest"]) == (75.0, 170.0)

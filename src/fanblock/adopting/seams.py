@@ -13,11 +13,14 @@ from fanblock.adopting.targets import SeamTarget
 from fanblock.adopting.wording import around_words
 from fanblock.draft.model import Draft, SeamLine
 from fanblock.draft.places import height_on, place_of
-from fanblock.draft.seamline import LEAST_STEP
 from fanblock.geometry.curve import Points
 from fanblock.problems import GeometryError
 from fanblock.terms import Around, Height, Position, Share
 from fanblock.tolerances import SETTLED
+
+APART = 0.3
+"""Points are added no nearer than this, as a share of bust to waist, and none below the waist: on another body they may come
+nearer to their neighbours than points of a seam may lie."""
 
 MOST_ADDED = 6
 """Most points that are added to a seam."""
@@ -58,7 +61,7 @@ def seam_points(
         heights = np.linspace(seam.low, seam.top, 100)
         off = np.abs(block.level_part_mm(heights, seam.around_of(heights), wanted(heights)))
         near = np.abs(heights[:, None] - np.array([height for height, _ in points])).min(axis=1)
-        off = np.where(near < LEAST_STEP, 0.0, off)
+        off = np.where((near < APART) | (heights < -AT_WAIST), 0.0, off)
         worst = int(np.argmax(off))
         if off[worst] < FIT_MM:
             break

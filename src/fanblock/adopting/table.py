@@ -71,7 +71,7 @@ def _told_at(moved: SeamTarget) -> list[tuple[str, float]]:
     """Return the heights at which a seam's move is told, from the top down, each with its words."""
     low, high = float(moved.heights[0]) + WELL_INSIDE, float(moved.heights[-1]) - WELL_INSIDE
     found = [("at the top", high)]
-    if low < 0.0 < high:
+    if moved.heights[0] < WELL_INSIDE and high > 0.0:
         found.append(("at the waist", 0.0))
     if low < -2.0 * WELL_INSIDE:
         found.append(("at the bottom", low))

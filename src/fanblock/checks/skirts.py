@@ -27,9 +27,14 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     falls = [mm for panel in cut for mm in _falls(folded(panel))]
     if any(edge.kind == SLIT for panel in cut for edge in panel.edges) or any(panel.slits for panel in cut):
         return tuple(found)
-    if not falls or min(falls) < SHORTEST_MM:
+    if not falls or min(falls) < SHORTEST_MM or _ends_above_waist(pattern):
         return tuple(found)
     return (_round_hip(pattern, cut, falls), _hem(pattern, cut, "hips-hem"), *found)
+
+
+def _ends_above_waist(pattern: Pattern) -> bool:
+    """Return whether all of the lower edge lies above the natural waist, as of a high-waisted bodice: it has no skirts."""
+    return bool(pattern.block.where(pattern.lines["hem"].points)[1].min() > 0.0)
 
 
 def _is_skirt(panel: Panel) -> bool:

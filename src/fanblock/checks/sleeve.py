@@ -115,7 +115,7 @@ def _armhole(pattern: Pattern, sleeves: list[Panel]) -> Iterator[Finding]:
     """Compare the armhole with the measured one, where all of it is on the sheets."""
     measured = pattern.body.lengths.get("armhole")
     names = {panel.name for panel in sleeves}
-    panels = [panel for panel in pattern.panels if not panel.layer]
+    panels = [panel for panel in pattern.panels if not panel.layer and not panel.loose]
     edges = [(panel.name, edge) for panel in panels for edge in panel.edges if edge.kind == ARMHOLE]
     if any(name in names and edge.name == OVER_SHOULDER for name, edge in edges):
         return

@@ -48,9 +48,13 @@ def tally(findings: Sequence[Finding]) -> str:
 
 
 def say_notes(notes: Sequence[Note]) -> None:
-    """Tell all notes, those of one kind together: guesses first, what to watch on the toile last."""
-    from fanblock.sheet.report import NOTES
+    """Tell all notes, those of one kind together: guesses first, what to watch on the toile last.
 
+    Those that are sentences of the order of sewing or of a list stand in the report.
+    """
+    from fanblock.sheet.report import NOTES, TOLD_ELSEWHERE
+
+    notes = [note for note in notes if note.kind not in TOLD_ELSEWHERE]
     for kind in [*NOTES, *sorted({note.kind for note in notes} - set(NOTES))]:
         some = [note.says for note in notes if note.kind == kind]
         if some:

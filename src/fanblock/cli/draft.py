@@ -55,6 +55,11 @@ from fanblock.units import shown
     help="Write how to draw every piece by hand as pages to print too, not only as guide.html.",
 )
 @click.option(
+    "--toile",
+    is_flag=True,
+    help="Write the pattern of a toile too, with cloth to spare and strips to lace it by, and a correction sheet.",
+)
+@click.option(
     "--no-pictures",
     is_flag=True,
     help="Leave out report.html, sheet.png and guide.html: quicker, for other programs.",
@@ -71,6 +76,7 @@ def draft(
     rolls: tuple[Paper, ...],
     despite: tuple[str, ...],
     guide: bool,
+    toile: bool,
     no_pictures: bool,
     machine: bool,
 ) -> int:
@@ -96,9 +102,9 @@ def draft(
     chosen = papers_of(papers, rolls)
     pictures = not no_pictures
     if recipe is None:
-        return draft_and_tell(GarmentOrder(wearer, folder, chosen, despite, machine, pictures, guide))
+        return draft_and_tell(GarmentOrder(wearer, folder, chosen, despite, machine, pictures, guide, toile))
     return draft_and_tell(
-        Order(wearer, recipe, folder or "", settings, over, number or 1, chosen, despite, machine, pictures, guide)
+        Order(wearer, recipe, folder or "", settings, over, number or 1, chosen, despite, machine, pictures, guide, toile)
     )
 
 

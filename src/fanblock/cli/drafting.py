@@ -31,6 +31,7 @@ class Order:
     machine: bool = False
     pictures: bool = True
     guide: bool = False
+    toile: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +45,7 @@ class GarmentOrder:
     machine: bool = False
     pictures: bool = True
     guide: bool = False
+    toile: bool = False
 
 
 def draft_and_tell(order: Order | GarmentOrder) -> int:
@@ -56,6 +58,8 @@ def draft_and_tell(order: Order | GarmentOrder) -> int:
         refuse_file(order.folder)
     pattern, folder, worn_over, cloths = _drafted(order) if isinstance(order, Order) else _garment(order)
     bundle = pattern_bundle(pattern, order.papers, working, pictures=order.pictures, guides=order.guide, cloths=cloths)
+    if order.toile:
+        bundle = _with_toile(bundle, pattern, order)
     pattern = replace(pattern, findings=(*pattern.findings, *bundle.found))
     write_all(folder, {made.name: made.data for made in bundle.files})
     if order.machine:
@@ -63,6 +67,14 @@ def draft_and_tell(order: Order | GarmentOrder) -> int:
     else:
         _tell(pattern, bundle, folder, worn_over)
     return 0 if pattern.sound else 1
+
+
+def _with_toile(bundle: Bundle, pattern: Pattern, order: Order | GarmentOrder) -> Bundle:
+    """Return the files with those of the toile after them."""
+    from fanblock.fitting.toilefiles import toile_files
+
+    made, left_out = toile_files(pattern, order.papers, working, pictures=order.pictures)
+    return replace(bundle, files=(*bundle.files, *made), left_out=(*bundle.left_out, *left_out))
 
 
 Drafted = tuple["Pattern", str, str, "Mapping[str, Cloth] | None"]

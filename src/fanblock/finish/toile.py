@@ -11,7 +11,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from fanblock.finish.offsets import cut_line
-from fanblock.finish.toileedges import UNDER_ARM_MM, squared, with_raised_top
+from fanblock.finish.toileedges import LONGER_MM, UNDER_ARM_MM, lengthened, with_raised_top
 from fanblock.finish.toilestrips import strips_of
 from fanblock.geometry.curve import Curve, frozen
 from fanblock.pattern.model import (
@@ -31,12 +31,10 @@ from fanblock.pattern.model import (
     Pattern,
 )
 from fanblock.problems import GeometryError, Problem
+from fanblock.shaping.slits import with_closed_slits
 
 FITTING_MM = 25.0
 """Allowance of every seam: enough to pinch in and let out on the body (common practice, no source)."""
-
-LONGER_MM = 30.0
-"""How much longer the lower edge is cut: it is settled on the body (common practice, no source)."""
 
 ROUND_MM = 20.0
 """What is left at necks and round arms, and cut back on the body (common practice, no source)."""
@@ -85,12 +83,13 @@ def toile_of(pattern: Pattern) -> Pattern:
 def _piece(pattern: Pattern, panel: Panel) -> Panel:
     """A panel as it is cut for the toile."""
     widths = {edge.name: _width(panel, edge.name) for edge in panel.edges}
-    fitted = not panel.added and not _has_arms(pattern)
-    whole = squared(panel)
+    fitted = not panel.added and not has_arms(pattern)
+    whole = lengthened(with_closed_slits(panel))
     if fitted:
         whole = with_raised_top(pattern, whole)
-    at = {edge.name: widths.get(edge.name, 0.0) for edge in whole.edges}
-    at |= {edge.name: 0.0 if fitted else ROUND_MM for edge in whole.edges if edge.kind == TOP}
+    moved = {edge.name for edge in whole.edges if edge.kind != panel.edge(edge.name).kind}
+    at = {edge.name: 0.0 if edge.name in moved else widths[edge.name] for edge in whole.edges}
+    at |= {edge.name: ROUND_MM for edge in whole.edges if edge.kind == TOP}
     try:
         outer = cut_line(whole, at)
     except ValueError as error:
@@ -123,6 +122,7 @@ def _width(panel: Panel, name: str) -> float:
     return max(own, WIDTHS.get(edge.kind, 0.0))
 
 
-def _has_arms(pattern: Pattern) -> bool:
-    """Whether a garment has armholes, so that its upper edges lie at necks and arms."""
-    return any(edge.kind == ARMHOLE for panel in pattern.panels for edge in panel.edges)
+def has_arms(pattern: Pattern) -> bool:
+    """Whether a garment has armholes or straps cut on, so that its upper edges lie at necks and arms."""
+    drafted = [panel for panel in pattern.panels if not panel.added]
+    return any(edge.kind in {ARMHOLE, SHOULDER} for panel in drafted for edge in panel.edges)

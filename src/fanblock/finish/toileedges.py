@@ -13,7 +13,7 @@ from dataclasses import replace
 import numpy as np
 
 from fanblock.geometry.curve import Curve, Points
-from fanblock.pattern.model import CENTER, FOLD, HEM, OPEN_KINDS, SEAM, SLIT, TOP, Edge, EdgeName, Panel, Pattern
+from fanblock.pattern.model import CENTER, FOLD, FREE, HEM, OPEN_KINDS, SEAM, SLIT, TOP, Edge, EdgeName, Panel, Pattern
 
 MORE_MM = 60.0
 """How much more cloth there is above the top edge in front and behind: 5 to 7.5 cm (common practice, no source)."""
@@ -24,11 +24,15 @@ UNDER_ARM_MM = 10.0
 FRONT_TO, BACK_FROM = 0.25, 0.68
 """Between these shares of the half girth there is no more than under the arm (common practice, no source)."""
 
-SLOPE = 0.06
-"""The share of the half girth over which the one runs into the other, outside those two: about 3 cm."""
+SLOPE = 0.08
+"""The share of the half girth over which the one runs into the other, outside those two: about 4 cm."""
 
-ROUNDING_DEG = 30.0
-"""A lower edge that turns further than this from its own middle is the rounded corner of a tab."""
+LONGER_MM = 30.0
+"""How much longer the lower edge is cut: it is settled on the body (common practice, no source)."""
+
+ROUNDING_DEG, CORNER_SHARE = 30.0, 0.15
+"""A lower edge that turns further than this from its own middle is the rounded corner of a tab; so is as much of its length
+at a free end."""
 
 FARTHEST_MM = 60.0
 """A corner that would lie further off than this is left as it is: the two edges hardly meet."""
@@ -49,21 +53,54 @@ def rise_mm(around: float) -> float:
 
 
 def with_raised_top(pattern: Pattern, panel: Panel) -> Panel:
-    """Return the panel with every top edge raised, and the edges beside it carried on to it in their own line."""
-    edges = list(panel.edges)
+    """Return the panel with every top edge raised, and the edges beside it carried on to it in their own line.
+
+    What was a top edge is a free one then: nothing is pressed back under it.
+    """
     for at, edge in enumerate(panel.edges):
-        if edge.kind != TOP:
-            continue
-        before, after = (at - 1) % len(edges), (at + 1) % len(edges)
-        raised = _raised(pattern, panel, edge, edges[before], edges[after])
-        edges[at] = replace(edge, curve=Curve.through(raised))
-        edges[before] = _ending(edges[before], raised[0])
-        edges[after] = _beginning(edges[after], raised[-1])
+        if edge.kind == TOP:
+            before, after = panel.edges[at - 1], panel.edges[(at + 1) % len(panel.edges)]
+            around = _around(pattern, edge, before, after)
+            first, last = (float(around[end]) for end in (0, -1))
+            ways = (
+                _upward(pattern, before.kind, before.curve.end_tangent, first),
+                _upward(pattern, after.kind, -after.curve.start_tangent, last),
+            )
+            panel = _moved_out(panel, at, np.array([rise_mm(float(one)) for one in around]), ways)
+    return panel
+
+
+def lengthened(panel: Panel) -> Panel:
+    """Return the panel with its lower edge further down, the edges beside it carried on; its tabs are joined before.
+
+    What was a lower edge is a free one then.
+    """
+    panel = squared(panel)
+    for at, edge in enumerate(panel.edges):
+        if edge.kind == HEM:
+            before, after = panel.edges[at - 1], panel.edges[(at + 1) % len(panel.edges)]
+            ways = before.curve.end_tangent, -after.curve.start_tangent
+            panel = _moved_out(panel, at, np.full(len(edge.curve.points), LONGER_MM), ways)
+    return panel
+
+
+def _moved_out(panel: Panel, at: int, by_mm: Points, ways: tuple[Points, Points]) -> Panel:
+    """The panel with the points of one edge moved outward, at its two ends these ways and in between what lies between."""
+    edges = list(panel.edges)
+    curve = edges[at].curve
+    share = (curve.along / curve.length_mm)[:, None]
+    turned = (1.0 - share) * ways[0] + share * ways[1]
+    turned /= np.hypot(*turned.T)[:, None]
+    moved = curve.points + by_mm[:, None] * turned
+    before, after = (at - 1) % len(edges), (at + 1) % len(edges)
+    edges[at] = replace(edges[at], kind=FREE, curve=Curve.through(moved))
+    edges[before] = _ending(edges[before], moved[0])
+    edges[after] = _beginning(edges[after], moved[-1])
     return replace(panel, edges=tuple(edges))
 
 
-def _raised(pattern: Pattern, panel: Panel, edge: Edge, before: Edge, after: Edge) -> Points:
-    """The points of a top edge, each raised by what its place round the body wants."""
+def _around(pattern: Pattern, edge: Edge, before: Edge, after: Edge) -> Points:
+    """How far round the body each point of a top edge lies; at a seam, the mean of both its sides."""
     points = edge.curve.points
     around = np.asarray(pattern.block.where(points)[0], dtype=np.float64)
     share = edge.curve.along / edge.curve.length_mm
@@ -71,12 +108,7 @@ def _raised(pattern: Pattern, panel: Panel, edge: Edge, before: Edge, after: Edg
         0.5 * (_mates_around(pattern, beside, near) - own) if beside.mate is not None else 0.0
         for beside, near, own in ((before, points[0], around[0]), (after, points[-1], around[-1]))
     ]
-    around = around + (1.0 - share) * ends[0] + share * ends[1]
-    first = _upward(pattern, before.kind, before.curve.end_tangent, float(around[0]))
-    last = _upward(pattern, after.kind, -after.curve.start_tangent, float(around[-1]))
-    ways = (1.0 - share)[:, None] * first + share[:, None] * last
-    ways /= np.hypot(*ways.T)[:, None]
-    return np.asarray(points + np.array([rise_mm(float(one)) for one in around])[:, None] * ways)
+    return np.asarray(around + (1.0 - share) * ends[0] + share * ends[1])
 
 
 def _upward(pattern: Pattern, kind: str, along: Points, around: float) -> Points:
@@ -137,7 +169,9 @@ def _unrounded(curve: Curve, at_start: bool, at_end: bool) -> Points:
     turns = np.degrees(
         np.arctan2(middle[0] * steps[:, 1] - middle[1] * steps[:, 0], steps @ middle)
     )
-    straight = np.flatnonzero(np.abs(turns) < ROUNDING_DEG)
+    share = 0.5 * (curve.along[:-1] + curve.along[1:]) / curve.length_mm
+    clear = (share >= CORNER_SHARE * at_start) & (share <= 1.0 - CORNER_SHARE * at_end)
+    straight = np.flatnonzero((np.abs(turns) < ROUNDING_DEG) & clear)
     if not len(straight):
         return points
     start = int(straight[0]) if at_start else 0

@@ -16,7 +16,9 @@ def separate_parts(pattern: Pattern) -> list[list[str]]:
     graph.add_nodes_from(panel.name for panel in pattern.panels if not panel.loose)
     ends = ((seam.front.panel, seam.back.panel) for seam in pattern.seams)
     graph.add_edges_from(pair for pair in ends if graph.has_node(pair[0]) and graph.has_node(pair[1]))
-    graph.add_edges_from(pair for pair in laced_together(pattern) if graph.has_node(pair[0]) and graph.has_node(pair[1]))
+    graph.add_edges_from(
+        pair for pair in laced_together(pattern) if graph.has_node(pair[0]) and graph.has_node(pair[1])
+    )
     order = {panel.name: panel.number for panel in pattern.panels}
     groups = [sorted(group, key=order.__getitem__) for group in connected_components(graph)]
     return sorted(groups, key=lambda group: order[group[0]])

@@ -19,7 +19,7 @@ SMOOTH_RAD = math.radians(8.0)
 """Two edges that turn less than this where they meet run on in one line: their moved lines end side by side there."""
 
 CUSP_RAD = math.radians(150.0)
-"""Two edges that turn more than this where they meet, as two tabs do at a slit, no longer meet when they are drawn in."""
+"""Two edges that turn back by more than this where they meet, as two tabs do at a slit, part when they are drawn in."""
 
 CARRY_RATIO = 3.0
 """How far, in widths, moved lines are carried on to find where they meet."""
@@ -106,21 +106,37 @@ def drawn_in(edges: list[Edge], widths: Mapping[str, float]) -> list[Edge]:
     for number, line in enumerate(lines):
         after = (number + 1) % len(lines)
         joints.append(_joint(edges[number], line, edges[after], lines[after], reach))
-    return [
+    moved = [
         _between(edge, line, joints[number - 1][1], joints[number][0])
         for number, (edge, line) in enumerate(zip(edges, lines, strict=True))
     ]
+    return [_stepped(moved[number - 1], edge, bool(widths.get(edge.name, 0.0))) for number, edge in enumerate(moved)]
+
+
+def _stepped(before: Edge, edge: Edge, drawn: bool) -> Edge:
+    raise NotImplementedError
 
 
 def _moved(curve: Curve, by_mm: float) -> Curve:
     """Return a curve of a counter-clockwise loop moved inward: to its left."""
     if not by_mm:
         return curve
+    curve = clear_of_corners(curve)
     steps = np.diff(curve.points, axis=0)
     steps /= np.hypot(*steps.T)[:, None]
     tangents = np.vstack((curve.start_tangent, steps[:-1] + steps[1:], curve.end_tangent))
     tangents /= np.hypot(*tangents.T)[:, None]
-    return Curve.through(curve.points + by_mm * np.column_stack((-tangents[:, 1], tangents[:, 0])))
+    return Curve.through(_loopless(curve.points + by_mm * np.column_stack((-tangents[:, 1], tangents[:, 0]))))
+
+
+def _loopless(points: Points) -> Points:
+    """Return a line without the loops it makes where it was moved towards the middle of a bend tighter than that."""
+    while True:
+        loops = [hit for hit in meetings(points, points) if hit[1] - hit[0] > 1.0 + SAME_POINT_MM]
+        if not loops:
+            return points
+        start, end = loops[0]
+        points = np.vstack((part(points, 0.0, start)[:-1], part(points, end, len(points) - 1.0)))
 
 
 Joint = tuple[float, float]
@@ -131,7 +147,7 @@ def _joint(one: Edge, line: Curve, other: Edge, next_line: Curve, reach_mm: floa
     """Return where two moved neighbours meet; where they run on in one line, at the ends they have."""
     leaving, joining = one.curve.end_tangent, other.curve.start_tangent
     turn = math.atan2(leaving[0] * joining[1] - leaving[1] * joining[0], leaving @ joining)
-    if abs(turn) < SMOOTH_RAD or abs(turn) > CUSP_RAD:
+    if abs(turn) < SMOOTH_RAD or turn < -CUSP_RAD:
         return line.length_mm, 0.0
     longer, next_longer = (
         line.between(0.0, line.length_mm + reach_mm),

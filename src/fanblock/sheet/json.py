@@ -9,7 +9,7 @@ import numpy as np
 
 from fanblock.block.band import Band
 from fanblock.block.ruled import Block
-from fanblock.geometry.curve import Curve
+from fanblock.geometry.curve import Curve, Points
 from fanblock.pattern.model import SLIT, Edge, Girth, Notch, Opening, Panel, Pattern, Seam
 from fanblock.sheet.bonedata import channels_of, eyelets_of, lists_of
 from fanblock.sheet.jsonnumbers import number_of as _number
@@ -17,6 +17,9 @@ from fanblock.sheet.jsonnumbers import points_of as _points
 from fanblock.tolerances import CHORD_MM
 
 SCHEMA = "fanblock-pattern/1"
+
+OUTER_PLACES = 401
+"""By how many points the outer edge of a band is given that is deeper in its middle."""
 
 READING = (
     "All lengths are millimetres, y is up. One half is given, the wearer's left, right side up, seen from outside; "
@@ -113,13 +116,22 @@ def _band(band: Band, block: Block) -> dict[str, Any]:
         "inner": _number(band.inner_mm),
         "outer": _number(band.outer_edge_mm),
         "depth": _number(band.depth_mm),
+        **({} if band.deepest_mm is None else {"deepest": _number(band.deepest_mm)}),
         "drawn": "half" if band.halved else "whole",
         "worn": "hanging" if band.hangs else "standing",
         "curves": {
             "inner": _points(block.level(band.inner_height).points),
-            "outer": _points(block.level(band.outer_height).points),
+            "outer": _points(_outer(band, block)),
         },
     }
+
+
+def _outer(band: Band, block: Block) -> Points:
+    """The outer edge of a band as points; one of even depth is a level of its block."""
+    if band.deepest_mm is None:
+        return block.level(band.outer_height).points
+    around = np.linspace(0.0, 1.0, OUTER_PLACES)
+    return block.at(around, band.outer_heights(around))
 
 
 def _written(value: Any, line: str) -> str:

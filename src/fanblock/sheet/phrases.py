@@ -14,6 +14,7 @@ from fanblock.pattern.model import (
     OPEN_KINDS,
     SEAM,
     SLIT,
+    TOILE,
     TOP,
     Edge,
     Panel,
@@ -74,6 +75,8 @@ def allowance(edge: Edge, panel: Panel, units: str) -> str:
     width = panel.allowances.get(edge.name, 0.0)
     if edge.kind == FOLD or (panel.fold and panel.fold == edge.name):
         return "on the fold: no allowance"
+    if edge.kind in (TOP, HEM) and any(layer == TOILE for layer, _ in panel.cuts):
+        return "finished here; cut on the outer line"
     if width > 0.0:
         return f"{short_length(width, units)} allowance"
     if edge.kind in (TOP, HEM, SLIT, FREE):

@@ -10,6 +10,7 @@ from fanblock.sheet.bandwords import band_joining, band_toile
 from fanblock.sheet.levels import told_level
 from fanblock.sheet.sewingorder import across, is_open, run_words, when
 from fanblock.sheet.stiffwords import after_joining, before_joining, toile_bones
+from fanblock.sheet.toilewords import toile_steps
 from fanblock.units import format_length
 
 
@@ -62,6 +63,8 @@ def toile(pattern: Pattern) -> tuple[str, ...]:
     """Return how to cut and put together a toile of this pattern that can be laced on, or of a band."""
     if pattern.band is not None:
         return band_toile(pattern)
+    if pattern.toile:
+        return toile_steps(pattern)
     lines = [
         "Cut outside the printed lines by what stands here. Cut it from as many layers as the garment will have, or from one firm cloth; a soft toile tells nothing."
     ]

@@ -187,7 +187,7 @@ def _from_the_top(parts: tuple[Part, ...]) -> tuple[Part, ...]:
 
 def _followers(work: Work) -> dict[Place, tuple[Place | None, bool]]:
     """Return for every edge of an armhole the one behind it, and whether the shoulder lies between them."""
-    panels = {panel.name: panel for panel in work.panels if not panel.layer}
+    panels = {panel.name: panel for panel in work.panels if not panel.layer and not panel.loose}
     places = [(panel.name, edge.name) for panel in panels.values() for edge in panel.edges if edge.kind == ARMHOLE]
     found: dict[Place, tuple[Place | None, bool]] = {}
     for name, edge in places:

@@ -61,6 +61,9 @@ UNDERBUST_OF_BACK, UNDERBUST_OF_BUST = 0.25, 0.75
 """The fold under the breast lies on the ribs: a quarter of the back length above the waist, and never over three
 quarters of the way to the bust (from memory)."""
 
+RAISED_BELOW_BUST_MM = 80.0
+"""The high waist of about 1800 to 1815 lies 5 to 8 cm below the bust (from memory)."""
+
 ELBOW_OF_ARM = 0.186 / (0.186 + 0.146)
 """Shoulder to elbow as a share of shoulder to wrist: upper arm and forearm are 0.186 and 0.146 of a person's height (Drillis
 and Contini, 1966, as given in D. A. Winter, Biomechanics and Motor Control of Human Movement)."""
@@ -109,9 +112,11 @@ def upper_chest_height(lengths: Mapping[str, float], units: str) -> Guess:
 
 
 def raised_waist_height(lengths: Mapping[str, float], units: str) -> Guess:
-    """Return how high a raised waistline lies: close under the breasts."""
-    mm = lengths["underbust height"]
-    return mm, f"{format_length(mm, units)}, as high as the underbust (from memory)"
+    """Return how high a raised waistline lies: close under the breasts, and not over 8 cm below the bust as it is held."""
+    low, high = lengths["underbust height"], lengths.get("raised", lengths["bust to waist"]) - RAISED_BELOW_BUST_MM
+    if high > low:
+        return high, f"{format_length(high, units)}, {format_length(RAISED_BELOW_BUST_MM, units)} below the bust (from memory)"
+    return low, f"{format_length(low, units)}, as high as the underbust (from memory)"
 
 
 def raised_waist(lengths: Mapping[str, float], units: str) -> Guess:

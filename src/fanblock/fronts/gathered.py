@@ -1,0 +1,189 @@
+"""A front wider than the fitted one it is laid over, gathered to it at the neck and at the lower edge.
+
+The fitted front is spread square to its centre line, most at the centre and less and less towards the place where the gathers
+end. Beyond that the cloth is only moved aside, so the edges it is sewn in with stay what they are, to the point.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fanblock.draft.adding import panel_of, with_piece
+from fanblock.draft.work import Work
+from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.geometry.meet import foot
+from fanblock.pattern.model import CENTER, HEM, NECKLINE, TOP, WAIST, Edge, Mark, Note, Panel
+from fanblock.problems import GeometryError, Problem
+from fanblock.units import format_length
+
+GATHERED_KINDS = (NECKLINE, TOP, HEM, WAIST)
+"""The kinds of edges that may be gathered."""
+
+EVEN_SHARE = 0.5
+"""So much of the gathered stretch, from the centre on, has its full share of gathers; on the rest they thin out (from memory)."""
+
+STEP_MM = 2.0
+"""Distance between the points of an edge that is spread."""
+
+THREAD_MM = 6.0
+"""How far within the stitch line the gathering thread is marked (from memory)."""
+
+GRAIN_SHARE, GRAIN_INSET = 0.5, 0.12
+"""Where across the gathered stretch the grain line stands, and how far its ends stay from the edges, as shares."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """How a front is spread: its piece's name, how many times as wide up to ``within_mm`` from the centre line."""
+
+    name: str
+    times: float
+    within_mm: float
+
+    def moved(self, across: Points) -> Points:
+        """Return how far cloth so far from the centre line is moved aside, in mm.
+
+        Its density is even over :data:`EVEN_SHARE` of the stretch and then falls to nothing as a cosine does; over the whole
+        stretch it adds ``times - 1`` of it.
+        """
+        even, last = EVEN_SHARE * self.within_mm, self.within_mm
+        peak = (self.times - 1.0) * last / (even + (last - even) / 2.0)
+        x = np.clip(across, 0.0, last)
+        share = np.clip((x - even) / (last - even), 0.0, 1.0)
+        tail = (last - even) * (share + np.sin(np.pi * share) / np.pi) / 2.0
+        return peak * (np.minimum(x, even) + tail)
+
+
+def with_gathered_front(work: Work, panel_name: str, spread: Spread) -> Work:
+    """Return the work with the wide front that is gathered over a panel.
+
+    GeometryError when the panel has no centre line in front, or when the gathers would reach an edge that is not gathered.
+    """
+    panel = panel_of(work, panel_name)
+    center = next((edge for edge in panel.edges if edge.kind == CENTER and edge.name == "center front"), None)
+    if center is None:
+        what = f"panel “{panel_name}” has no centre front that is cut on the fold or sewn."
+        remedy = "Gather over a panel that reaches the centre front, and let the garment open behind."
+        raise GeometryError([Problem("gather-center", "panel", what, remedy)])
+    low, along, inward = _frame(panel, center)
+    _check_reach(work, panel, center, spread, low, inward)
+    edges = tuple(_edge(panel, edge, spread, low, inward) for edge in panel.edges)
+    marks = tuple(_thread(edge, spread, low, inward) for edge in edges if _is_gathered(edge, low, inward))
+    piece = Panel(
+        spread.name,
+        0,
+        edges,
+        grain=_grain(center, spread, low, along, inward),
+        marks=marks,
+        loose=f"laid over “{panel_name}” and sewn in with it",
+    )
+    return with_piece(work, piece, _notes(work, panel, piece, spread))
+
+
+def _frame(panel: Panel, center: Edge) -> tuple[Points, Points, Points]:
+    """Return the lower end of the centre line, the direction up along it and that square to it, into the cloth."""
+    low, high = sorted((center.curve.start, center.curve.end), key=lambda point: float(point[1]))
+    along = (high - low) / np.hypot(*(high - low))
+    inward = np.array([along[1], -along[0]])
+    if float((panel.loop().mean(axis=0) - low) @ inward) < 0.0:
+        inward = -inward
+    return low, along, inward
+
+
+def _check_reach(work: Work, panel: Panel, center: Edge, spread: Spread, low: Points, inward: Points) -> None:
+    """Refuse gathers that reach an edge which is sewn in as it is."""
+    kept = [edge for edge in panel.edges if edge is not center and edge.kind not in GATHERED_KINDS]
+    near = {edge.name: float(((edge.curve.points - low) @ inward).min()) for edge in kept}
+    name = min(near, key=lambda edge: near[edge])
+    if near[name] >= spread.within_mm:
+        return
+    units = work.body.units
+    what = (
+        f"the gathers shall reach {format_length(spread.within_mm, units)} from the centre front, and {name} comes within "
+        f"{format_length(max(near[name], 0.0), units)} of it."
+    )
+    raise GeometryError([Problem("gather-wide", "within", what, "Let them end nearer the centre front.")])
+
+
+def _edge(panel: Panel, edge: Edge, spread: Spread, low: Points, inward: Points) -> Edge:
+    """Return an edge of the wide front: spread where it is gathered, without the peak of a dart, sewn to nothing of its own."""
+    points = edge.curve.points
+    if edge.kind in GATHERED_KINDS:
+        points = _without_darts(panel, edge)
+    across = (points - low) @ inward
+    curve = Curve(frozen(points + spread.moved(across)[:, None] * inward))
+    return Edge(edge.name, edge.kind, curve, pointed=edge.pointed)
+
+
+def _without_darts(panel: Panel, edge: Edge) -> Points:
+    """Return an edge in small steps, straight across the mouth of every dart: what that takes is gathered too."""
+    length = edge.curve.length_mm
+    places = np.linspace(0.0, length, max(int(np.ceil(length / STEP_MM)), 1) + 1)
+    for first, last in _mouths(panel, edge):
+        places = np.concatenate((places[places < first], [first, last], places[places > last]))
+    return np.array([edge.curve.at(float(place)) for place in places])
+
+
+def _mouths(panel: Panel, edge: Edge) -> list[tuple[float, float]]:
+    """Return where along an edge every dart in it opens and closes, in mm."""
+    found = []
+    for mark in panel.marks:
+        feet = [foot(edge.curve.points, point) for point in mark.curve.points[[0, -1]]]
+        if mark.kind != "dart" or max(distance for distance, _ in feet) > STEP_MM:
+            continue
+        count = np.arange(len(edge.curve.along))
+        first, last = sorted(float(np.interp(place, count, edge.curve.along)) for _, place in feet)
+        found.append((first, last))
+    return found
+
+
+def sewn_mm(panel: Panel, edge: Edge) -> float:
+    """Return how long an edge of a fitted front is once its darts are sewn."""
+    flat = Curve(frozen(_without_darts(panel, edge))).length_mm
+    mouths = _mouths(panel, edge)
+    return flat - sum(float(np.hypot(*(edge.curve.at(last) - edge.curve.at(first)))) for first, last in mouths)
+
+
+def _is_gathered(edge: Edge, low: Points, inward: Points) -> bool:
+    """Return whether an edge begins at the centre line and is of a kind that is gathered."""
+    return edge.kind in GATHERED_KINDS and float(((edge.curve.points - low) @ inward).min()) < STEP_MM
+
+
+def _thread(edge: Edge, spread: Spread, low: Points, inward: Points) -> Mark:
+    """Return the line of the gathering thread beside an edge, from the centre line to where the gathers end."""
+    across = (edge.curve.points - low) @ inward
+    reach = spread.within_mm + float(spread.moved(np.array([spread.within_mm]))[0])
+    run = edge.curve.points[across <= reach]
+    step = np.gradient(run, axis=0)
+    left = np.column_stack((-step[:, 1], step[:, 0])) / np.hypot(*step.T)[:, None]
+    return Mark(f"gathers {edge.name}", "gather", Curve(frozen(run + THREAD_MM * left)), "gather")
+
+
+def _grain(center: Edge, spread: Spread, low: Points, along: Points, inward: Points) -> tuple[Points, Points]:
+    high = center.curve.length_mm
+    at = low + GRAIN_SHARE * spread.within_mm * inward
+    return frozen(at + GRAIN_INSET * high * along), frozen(at + (1.0 - GRAIN_INSET) * high * along)
+
+
+def _notes(work: Work, panel: Panel, piece: Panel, spread: Spread) -> tuple[Note, ...]:
+    units, number = work.body.units, len(work.panels) + 1
+    low, _, inward = _frame(panel, next(edge for edge in panel.edges if edge.kind == CENTER))
+    runs = " and ".join(
+        f"{edge.name} by {format_length(edge.curve.length_mm - sewn_mm(panel, panel.edge(edge.name)), units)}"
+        for edge in piece.edges
+        if _is_gathered(edge, low, inward)
+    )
+    darts = " Sew its darts first: the wide front has none." if any(m.kind == "dart" for m in panel.marks) else ""
+    sides = ", ".join(edge.name for edge in panel.edges if edge.kind not in (*GATHERED_KINDS, CENTER))
+    says = (
+        f"The {panel.name} is the fitted lining of the {piece.name} (piece {number}).{darts} Lay the {piece.name} over it, centre on "
+        f"centre, and draw its gathering threads up until its edges are as long as the lining's: on either half {runs}. Baste the "
+        f"two together, and from there on sew them as one; at {sides} they are the same."
+    )
+    look = (
+        f"Pin the {piece.name} over the fitted front on the body and push the gathers about: they belong under and between the "
+        "breasts. If it stands off below, lay deeper gathers at the lower edge; if the neck gapes, draw that thread up more."
+    )
+    return Note("sewing", says), Note("toile", look)

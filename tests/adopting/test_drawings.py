@@ -39,7 +39,9 @@ def moved(data: bytes) -> dict[tuple[str, str], float]:
 
 def in_inches(text: str) -> str:
     """Return a drawing with its size in inches."""
-    return re.sub(r'(width|height)="([0-9.]+)mm"', lambda met: f'{met[1]}="{float(met[2]) / 25.4:.6f}in"', text, count=2)
+    return re.sub(
+        r'(width|height)="([0-9.]+)mm"', lambda met: f'{met[1]}="{float(met[2]) / 25.4:.6f}in"', text, count=2
+    )
 
 
 def in_pixels(text: str) -> str:
@@ -74,7 +76,9 @@ def short_names(text: str) -> str:
 
 
 @pytest.mark.parametrize(
-    "rewrite", [in_inches, in_pixels, at_72_to_the_inch, in_a_layer, one_piece_moved, short_names], ids=lambda one: one.__name__
+    "rewrite",
+    [in_inches, in_pixels, at_72_to_the_inch, in_a_layer, one_piece_moved, short_names],
+    ids=lambda one: one.__name__,
 )
 def test_what_editors_rewrite_moves_nothing(rewrite) -> None:  # type: ignore[no-untyped-def]
     """Units, scale, layers, transforms and ids may change: no edge was moved by more than 0.05 mm."""
@@ -153,6 +157,13 @@ def test_a_piece_of_which_every_line_was_moved_is_told() -> None:
     assert "no two lines lie to each other as they were drafted" in told(text.encode())[0]
 
 
+def test_a_scribble_is_told_and_soon() -> None:
+    """A line as long as a street is refused before anything is held against it."""
+    run = "M 0 0 " + " ".join(f"L {300 * (n % 2)} {n / 10}" for n in range(60))
+    text = re.sub(r'(<path id="n2-side-front-top-edge"[^>]* d=")[^"]*"', rf'\1{run}"', svg_of(STAYS, WEARER))
+    assert told(text.encode())[0].endswith("times as long as it was drafted. Draw it as one plain line.")
+
+
 def test_a_drawing_that_would_do_more_than_be_one_is_refused() -> None:
     """A document type may lead anywhere."""
     text = svg_of(STAYS, WEARER)
@@ -160,7 +171,9 @@ def test_a_drawing_that_would_do_more_than_be_one_is_refused() -> None:
     assert told(hostile.encode())[0].startswith("my.svg:2:1: the drawing is refused: it has a document type")
 
 
-@pytest.mark.parametrize("text", ["", "{", "[]", '{"schema": "fanblock-pattern/1"}', '{"schema": "other"}', "[" * 100000])
+@pytest.mark.parametrize(
+    "text", ["", "{", "[]", '{"schema": "fanblock-pattern/1"}', '{"schema": "other"}', "[" * 100000]
+)
 def test_numbers_that_are_no_pattern_are_refused(text: str, tmp_path: Path) -> None:
     """What is no pattern.json of ours is told as that, whatever it is."""
     (tmp_path / "pattern.json").write_text(text, "utf-8")
@@ -171,7 +184,7 @@ def test_numbers_that_are_no_pattern_are_refused(text: str, tmp_path: Path) -> N
 def test_points_that_are_no_numbers_are_refused(tmp_path: Path) -> None:
     """A pattern whose points were spoilt is not read."""
     text = (folder_of(STAYS, WEARER) / "pattern.json").read_text("utf-8")
-    spoilt = re.sub(r'("points": ?\[\[)[-0-9.]+', r"\1NaN", text, count=1)
+    spoilt = re.sub(r'("points": ?\[\s*\[\s*)[-0-9.]+', r"\1NaN", text, count=1)
     assert spoilt != text
     (tmp_path / "pattern.json").write_text(spoilt, "utf-8")
     with pytest.raises(GeometryError, match="is no pattern"):

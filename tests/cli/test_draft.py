@@ -189,3 +189,26 @@ def test_the_hand_guide_is_printed_when_asked_for(run: Run, tmp_path: Path) -> N
     assert "  guide-letter.pdf       the same, to print on Letter\n" in ran.out
     with pypdfium2.PdfDocument(tmp_path / "hand" / "guide-letter.pdf") as document:
         assert "By hand: " in document[0].get_textpage().get_text_bounded()
+
+
+def test_a_toile_comes_with_its_own_files_and_a_sheet_to_fill_in(run: Run, tmp_path: Path) -> None:
+    """Every page of it says TOILE, and the pattern's own pages do not; the correction sheet lies beside it."""
+    ran = run("draft", WEARER, RECIPE, "--out", "stays", "--paper", "a4", "--toile", "--no-pictures")
+    names = {path.name for path in (tmp_path / "stays").iterdir()}
+    assert ran.code == 0
+    assert {"toile-a4.pdf", "toile.svg", "correction-a4.pdf", "pattern-a4.pdf"} <= names
+    for name, marked in (("toile-a4.pdf", True), ("pattern-a4.pdf", False)):
+        with pypdfium2.PdfDocument(tmp_path / "stays" / name) as document:
+            says = [document[page].get_textpage().get_text_bounded() for page in range(len(document))]
+        assert all(("TOILE" in page) is marked for page in says)
+
+
+def test_a_band_is_refused_a_toile_before_anything_is_written(run: Run, tmp_path: Path) -> None:
+    """The whole refusal, and an empty folder."""
+    ran = run("draft", WEARER, "falling-collar", "--out", "collar", "--toile", "--no-pictures")
+    assert (ran.code, ran.out) == (1, "")
+    assert " ".join(ran.err.split()) == (
+        "toile › “Falling collar” is a band and not fitted to a body, so it has no toile of its own. "
+        "Draft it without --toile, and cut a trial piece 2 cm larger all round."
+    )
+    assert not list(tmp_path.iterdir())

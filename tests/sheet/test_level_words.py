@@ -11,7 +11,7 @@ from tests.samples import GAP, HEM, RED, TOP, made, recipe, seam, separate, side
 from fanblock.pattern.model import Pattern
 from fanblock.sheet.joined import joined
 from fanblock.sheet.json import pattern_json
-from fanblock.sheet.labels import wishes
+from fanblock.sheet.labels import edge_wishes, wishes
 from fanblock.sheet.sewing import joining, toile
 from fanblock.sheet.silhouette import silhouette
 from fanblock.sheet.tapes import tape_sentence, tape_words
@@ -79,6 +79,19 @@ def test_panels_under_a_waist_seam_have_their_words_at_their_own_top() -> None:
         assert ("toward center front" in found) == (not panel.name.startswith("front"))
 
 
+def test_edges_on_a_level_seam_say_which_they_are() -> None:
+    """Beside its allowance such an edge says what it is, without the number of its piece."""
+    for panel in skirted().panels:
+        said = [text for wish in edge_wishes(panel, "mm") for text, _ in wish.texts]
+        assert "waist seam · 15 mm allowance" in said
+
+
+def test_a_piece_that_laces_to_the_front_says_what_faces_it() -> None:
+    """The back of a bodice that laces at the sides has the words toward the centre front beside its lacing edge."""
+    back = upright(laced().by_name["back"])
+    assert "toward center front" in {wish.name for wish in wishes(back, laced())}
+
+
 def test_laid_seam_to_seam_the_lower_panels_lie_under_the_upper_ones() -> None:
     """In the picture of all pieces the ends of the waist seam's two edges lie on each other."""
     pattern = skirted()
@@ -96,6 +109,23 @@ def test_from_the_side_the_skirts_hang_below_the_waist() -> None:
     names = [stroke.name for group in silhouette(skirted()).groups for stroke in group.items if hasattr(stroke, "name")]
     assert {"front", "side", "back"} <= set(names)
     assert names.count("tab") == 3
+
+
+def test_heights_are_told_through_to_the_top() -> None:
+    """A yoke stands on what is below it: the tape goes from the waist to the top edge, as where nothing is cut."""
+    yoke = "level seam: {name: yoke seam, height: 60%}"
+    names = separate("front yoke", "front", "side yoke", "side", "back yoke", "back")
+    cut = tape_words(made(recipe(GAP, TOP, HEM, *SEAMS, yoke, RED, names)))
+    assert cut == tape_words(made(recipe(GAP, TOP, HEM, *SEAMS, RED, separate("front", "side", "back"))))
+
+
+def test_a_slanting_level_seam_faces_no_centre() -> None:
+    """A skirt under a deep point has its words toward the centre front beside an upright seam, not beside the point."""
+    through = "[[center front, waist - 80 mm], [30%, waist], [60%, waist], [center back, waist]]"
+    level = f"level seam: {{name: waist seam, pointed: front, through: {through}}}"
+    pattern = made(recipe(TOP, LONG, *SEAMS, level, RED, SIX))
+    front = upright(pattern.by_name["front skirt"])
+    assert "toward center front" not in {wish.name for wish in wishes(front, pattern)}
 
 
 def test_laced_at_the_sides_it_says_so_everywhere() -> None:

@@ -207,10 +207,10 @@ def test_gussets_are_set_in_first() -> None:
     """Pieces go into slits before the panels are joined; the note says how (common practice, no source)."""
     says = joining(let_in(gusset()))
     assert [text[: text.index(":")] for text in says[1:4]] == ["Join B to B", "Join C to C", "Join A to A"]
-    assert (
+    assert says[0] == (
         "Let piece 3 (bust gusset) into the slit of piece 1 (front): work a bar at the slit's end, cut up to it, turn the "
         "edges in along the stitch lines, and sew the piece in from its point outward; at the edge it is 52.5 mm wide."
-    ) == says[0]
+    )
 
 
 def test_two_gussets_on_one_edge_number_its_parts_from_the_front() -> None:
@@ -362,6 +362,19 @@ def test_a_slit_keeps_off_darts_and_tabs() -> None:
         )
     assert str(caught.value).partition(": ")[2] == (
         "step 8 (gusset) › “bust gusset” › on this body it crosses a slit between tabs. Move one of the two."
+    )
+
+
+def test_tabs_stand_before_a_slit_in_the_hem() -> None:
+    """A hem in two parts is not cut into tabs any more."""
+    with pytest.raises(FanblockError) as caught:
+        let_in(
+            gusset(edge="hem", at="40%", depth="50 mm", width="30 mm"),
+            "tabs: {slits: {front: [40%]}, shape: square}",
+        )
+    assert str(caught.value).partition(": ")[2] == (
+        "step 8 (tabs) › slits › front › the hem of this panel is in parts already, by a dart, a slit or tabs. "
+        "Put `tabs` before what is let into the hem."
     )
 
 

@@ -66,20 +66,20 @@ def motion_of(panel: str, strokes: Sequence[Stroke]) -> Motion | Problem:
 
 
 def _best(strokes: Sequence[Stroke]) -> Motion | None:
-    old = [_sampled(stroke.old) for stroke in strokes]
-    drawn = [(there := _sampled(stroke.drawn), there[::-1]) for stroke in strokes]
+    old = [sampled(stroke.old) for stroke in strokes]
+    drawn = [(there := sampled(stroke.drawn), there[::-1]) for stroke in strokes]
     lengths = np.array([stroke.old.length_mm for stroke in strokes])
     best: tuple[float, list[tuple[int, int]]] = (0.0, [])
     for number, pair in enumerate(drawn):
         for way in pair:
-            held = _held(_rigid(way, old[number]), old, drawn)
+            held = _held(rigid(way, old[number]), old, drawn)
             run = float(sum(lengths[index] for index, _ in held))
             if run > best[0]:
                 best = (run, held)
     run, held = best
     if not held or (len(held) == 1 and (run < _LEAST_MM or len(strokes) > 2)):
         return None
-    return _rigid(np.vstack([drawn[index][way] for index, way in held]), np.vstack([old[index] for index, _ in held]))
+    return rigid(np.vstack([drawn[index][way] for index, way in held]), np.vstack([old[index] for index, _ in held]))
 
 
 def _held(motion: Motion, old: list[Points], drawn: list[tuple[Points, Points]]) -> list[tuple[int, int]]:
@@ -92,7 +92,8 @@ def _held(motion: Motion, old: list[Points], drawn: list[tuple[Points, Points]])
     return found
 
 
-def _rigid(drawn: Points, old: Points) -> Motion:
+def rigid(drawn: Points, old: Points) -> Motion:
+    """Return the turn and the shift that bring drawn points nearest to where they were."""
     middle, aim = drawn.mean(axis=0), old.mean(axis=0)
     left, _, right = np.linalg.svd((drawn - middle).T @ (old - aim))
     sign = np.sign(np.linalg.det(left @ right))
@@ -100,6 +101,7 @@ def _rigid(drawn: Points, old: Points) -> Motion:
     return Motion(matrix, aim - matrix @ middle)
 
 
-def _sampled(curve: Curve) -> Points:
+def sampled(curve: Curve) -> Points:
+    """Return points of a curve in even steps, both ends among them."""
     along = np.linspace(0.0, curve.length_mm, _PLACES)
     return np.column_stack([np.interp(along, curve.along, curve.points[:, axis]) for axis in (0, 1)])

@@ -24,6 +24,9 @@ CUT = "cut line"
 SCALE_SURE = 0.001
 """Most that the lengths of lines may differ in scale for the whole drawing to be read at one scale."""
 
+LONGEST, LONGER_MM = 2.0, 300.0
+"""A line that is so many times as long as it was, and so much longer, is a scribble: no edge of a garment grows like that."""
+
 _MOST_TOLD = 12
 """How many lines that are not ours are told of one by one."""
 
@@ -96,6 +99,9 @@ def found_strokes(data: bytes, file: str, panels: Sequence[KeptPanel]) -> Found:
     if problems:
         raise GeometryError(problems)
     scaled, notes = _at_scale(strokes)
+    long = [_long(one) for one in scaled if one.drawn.length_mm > LONGEST * one.old.length_mm + LONGER_MM]
+    if long:
+        raise GeometryError(long)
     return Found(tuple(scaled), (*notes, *_strangers(root, file, panels, taken)))
 
 
@@ -120,12 +126,8 @@ def _lines(by_name: dict[str, list[Element]], one: _Wanted) -> list[Element]:
     if not found:
         groups = {plain_name(one.group), plain_name(one.panel.title)}
         found = [element for element in by_name.get(plain_name(one.name), []) if _lies_in(element, groups)]
-    lines: list[Element] = []
-    for element in found:
-        for line in _shapes(element):
-            if not any(line is other for other in lines):
-                lines.append(line)
-    return lines
+    lines = {id(line): line for element in found for line in _shapes(element)}
+    return list(lines.values())
 
 
 def _shapes(element: Element) -> Iterator[Element]:
@@ -154,6 +156,12 @@ def _lost(
     group = next(iter(by_name.get(plain_name(one.group), by_name.get(plain_name(one.panel.title), []))), root)
     what = f"no line is called {_called(one)} any more."
     return Problem("drawing-name", "", what, f"Give that line the id {shown(one.key)}.", group.place(file))
+
+
+def _long(one: Stroke) -> Problem:
+    times = one.drawn.length_mm / one.old.length_mm
+    what = f"{shown(one.name)} of piece {shown(one.panel)} is drawn {times:.1f} times as long as it was drafted."
+    return Problem("drawing-long", "", what, "Draw it as one plain line.", one.place)
 
 
 def _at_scale(strokes: Sequence[Stroke]) -> tuple[list[Stroke], tuple[str, ...]]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 
 import numpy as np
 
@@ -24,6 +23,7 @@ from fanblock.pattern.model import (
     Pattern,
     Seam,
 )
+from fanblock.pattern.waistline import level_name
 from fanblock.tolerances import JOIN_DEG, MATES_MM, SHIFT_WARN_MM
 
 FAMILY = "joins"
@@ -112,7 +112,7 @@ def _runs_across(edge: Edge) -> bool:
 
 def _name(edge: Edge) -> str:
     """Return what an edge is called; one of a level seam without the number of its piece."""
-    return re.sub(r" \d+$", "", edge.name) if edge.across else edge.name
+    return level_name(edge) if edge.across else edge.name
 
 
 def _beside(panel: Panel, edge: Edge, step: int) -> Edge:

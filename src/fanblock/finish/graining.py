@@ -10,7 +10,6 @@ from fanblock.draft.work import Work
 from fanblock.geometry.curve import Points, frozen
 from fanblock.geometry.meet import crossings, points_at
 from fanblock.pattern.model import Panel
-from fanblock.pattern.waistline import waistline_of
 from fanblock.problems import GeometryError, Problem, nearest
 
 AT_WAIST = "at waist"
@@ -54,7 +53,7 @@ def _direction(work: Work, panel: Panel, choice: str) -> Points:
         return block.ruling_direction(band.center_back if band else 1.0)
     if band:
         return block.ruling_direction((panel.number - 0.5) / len(work.panels))
-    waist = waistline_of(panel)
+    waist = panel.levels.get("waist", ())
     if waist:
         along = waist[0].tangent_at(waist[0].length_mm / 2.0)
         return np.array([-along[1], along[0]])

@@ -49,6 +49,9 @@ def _tabbed(block: Block, panel: Panel, shares: tuple[float, ...], radius_mm: fl
     if len(hems) != 1 or len(waist) != 1 or _top_of(block, panel.edges[hems[0]].curve) >= 0.0:
         if not shares:
             return panel, []
+        if len(hems) > 1:
+            what = "the hem of this panel is in parts already, by a dart, a slit or tabs."
+            return panel, [Problem("hem-in-parts", where, what, "Put `tabs` before what is let into the hem.")]
         return panel, [Problem("no-skirt", where, "this panel has no hem below a waist.", "Leave it out of `slits`.")]
     hem = panel.edges[hems[0]].curve
     slits = tuple(

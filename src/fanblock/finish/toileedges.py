@@ -13,7 +13,7 @@ from dataclasses import replace
 import numpy as np
 
 from fanblock.geometry.curve import Curve, Points
-from fanblock.pattern.model import CENTER, FOLD, FREE, HEM, OPEN_KINDS, SEAM, SLIT, TOP, Edge, EdgeName, Panel, Pattern
+from fanblock.pattern.model import CENTER, FOLD, FREE, HEM, OPEN_KINDS, SEAM, TOP, Edge, EdgeName, Panel, Pattern
 
 MORE_MM = 60.0
 """How much more cloth there is above the top edge in front and behind: 5 to 7.5 cm (common practice, no source)."""
@@ -147,7 +147,7 @@ def squared(panel: Panel) -> Panel:
     hems, rest = edges[:count], edges[count:]
     if not rest or any(edge.kind == HEM for edge in rest):
         return panel
-    free_before, free_after = rest[-1].kind == SLIT, rest[0].kind == SLIT
+    free_before, free_after = _is_free(rest[-1]), _is_free(rest[0])
     runs = [
         _unrounded(edge.curve, at > 0 or free_before, at < count - 1 or free_after) for at, edge in enumerate(hems)
     ]
@@ -159,6 +159,11 @@ def squared(panel: Panel) -> Panel:
         hem, rest[0] = turned.reversed(), replace(back, curve=back.curve.reversed())
     joined = replace(hems[0], curve=hem)
     return replace(panel, edges=(joined, *rest))
+
+
+def _is_free(edge: Edge) -> bool:
+    """Whether a tab's corner may be rounded beside this edge: not at a centre or a seam, across which the hem runs on."""
+    return edge.kind not in (CENTER, FOLD) and edge.mate is None
 
 
 def _unrounded(curve: Curve, at_start: bool, at_end: bool) -> Points:

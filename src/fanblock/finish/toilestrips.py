@@ -9,6 +9,7 @@ from types import MappingProxyType
 import numpy as np
 
 from fanblock.geometry.curve import Curve, frozen
+from fanblock.geometry.meet import foot
 from fanblock.pattern.bones import BOTH, Eyelet
 from fanblock.pattern.model import FREE, LACING, TOILE, Edge, Mark, Panel, Pattern
 
@@ -82,7 +83,7 @@ def _eyelets(panel: Panel, edge: Edge, high: float) -> tuple[Eyelet, ...]:
     """The garment's own eyelets of that edge, or evenly spaced ones, on the side of the strip's fold that is laced."""
     own = [eyelet for eyelet in panel.eyelets if eyelet.edge == edge.name]
     if own:
-        off = [float(np.min(np.hypot(*(edge.curve.points - one.point).T))) for one in own]
+        off = [foot(edge.curve.points, one.point)[1] for one in own]
         rows = [(one.half, one.number, one.at_mm, away, one.hole_mm) for one, away in zip(own, off, strict=True)]
     else:
         count = max(math.floor((high - 2.0 * FROM_EDGE_MM) / SPACING_MM) + 1, 2)

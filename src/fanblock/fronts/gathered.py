@@ -6,7 +6,7 @@ end. Beyond that the cloth is only moved aside, so the edges it is sewn in with 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -16,6 +16,7 @@ from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.geometry.meet import foot
 from fanblock.pattern.model import CENTER, HEM, NECKLINE, TOP, WAIST, Edge, Mark, Note, Panel
 from fanblock.problems import GeometryError, Problem
+from fanblock.shaping.edges import base_name
 from fanblock.units import format_length
 
 GATHERED_KINDS = (NECKLINE, TOP, HEM, WAIST)
@@ -69,7 +70,7 @@ def with_gathered_front(work: Work, panel_name: str, spread: Spread) -> Work:
         raise GeometryError([Problem("gather-center", "panel", what, remedy)])
     low, along, inward = _frame(panel, center)
     _check_reach(work, panel, center, spread, low, inward)
-    edges = tuple(_edge(panel, edge, spread, low, inward) for edge in panel.edges)
+    edges = tuple(_edge(panel, edge, spread, low, inward) for edge in whole_edges(panel))
     marks = tuple(_thread(edge, spread, low, inward) for edge in edges if _is_gathered(edge, low, inward))
     piece = Panel(
         spread.name,
@@ -105,6 +106,34 @@ def _check_reach(work: Work, panel: Panel, center: Edge, spread: Spread, low: Po
         f"{format_length(max(near[name], 0.0), units)} of it."
     )
     raise GeometryError([Problem("gather-wide", "within", what, "Let them end nearer the centre front.")])
+
+
+def whole_edges(panel: Panel) -> tuple[Edge, ...]:
+    """Return the edges of a panel, those that a dart or the steps of a sleeve have parted put together again."""
+    runs: list[list[Edge]] = []
+    for edge in panel.edges:
+        if runs and _whole(panel, runs[-1][0]) == _whole(panel, edge):
+            runs[-1].append(edge)
+        else:
+            runs.append([edge])
+    if len(runs) > 1 and _whole(panel, runs[0][0]) == _whole(panel, runs[-1][0]):
+        runs[0] = [*runs.pop(), *runs[0]]
+    return tuple(_joined(panel, run) for run in runs)
+
+
+def _whole(panel: Panel, edge: Edge) -> tuple[str, str]:
+    """Return the name and the kind of the edge that this one is a part of."""
+    name, _, dart = base_name(edge).partition(" at ")
+    darts = {mark.name for mark in panel.marks if mark.kind == "dart"}
+    return (name if dart in darts else base_name(edge)), edge.kind
+
+
+def _joined(panel: Panel, run: list[Edge]) -> Edge:
+    if len(run) == 1:
+        return run[0]
+    points = np.vstack([run[0].curve.points[:1], *(edge.curve.points[1:] for edge in run)])
+    name, _ = _whole(panel, run[0])
+    return replace(run[0], name=name, curve=Curve(frozen(points)), mate=None, waist_at_mm=None)
 
 
 def _edge(panel: Panel, edge: Edge, spread: Spread, low: Points, inward: Points) -> Edge:
@@ -170,13 +199,14 @@ def _grain(center: Edge, spread: Spread, low: Points, along: Points, inward: Poi
 def _notes(work: Work, panel: Panel, piece: Panel, spread: Spread) -> tuple[Note, ...]:
     units, number = work.body.units, len(work.panels) + 1
     low, _, inward = _frame(panel, next(edge for edge in panel.edges if edge.kind == CENTER))
+    fitted = {edge.name: edge for edge in whole_edges(panel)}
     runs = " and ".join(
-        f"{edge.name} by {format_length(edge.curve.length_mm - sewn_mm(panel, panel.edge(edge.name)), units)}"
+        f"{edge.name} by {format_length(edge.curve.length_mm - sewn_mm(panel, fitted[edge.name]), units)}"
         for edge in piece.edges
         if _is_gathered(edge, low, inward)
     )
     darts = " Sew its darts first: the wide front has none." if any(m.kind == "dart" for m in panel.marks) else ""
-    sides = ", ".join(edge.name for edge in panel.edges if edge.kind not in (*GATHERED_KINDS, CENTER))
+    sides = ", ".join(edge.name for edge in fitted.values() if edge.kind not in (*GATHERED_KINDS, CENTER))
     says = (
         f"The {panel.name} is the fitted lining of the {piece.name} (piece {number}).{darts} Lay the {piece.name} over it, centre on "
         f"centre, and draw its gathering threads up until its edges are as long as the lining's: on either half {runs}. Baste the "

@@ -1,6 +1,8 @@
-"""The line from which a panel's skirt hangs: its waist level or, on one without that, the level seam at its top."""
+"""Edges on level seams: what they are called, and the line from which a panel's skirt hangs."""
 
 from __future__ import annotations
+
+import re
 
 import numpy as np
 
@@ -24,3 +26,8 @@ def waistline_of(panel: Panel) -> tuple[Curve, ...]:
             runs.append([])
     lines = [Curve.through(np.vstack([edge.curve.points for edge in run])).reversed() for run in runs if run]
     return tuple(lines[::-1])
+
+
+def level_name(edge: Edge) -> str:
+    """Return the name of the level seam that an edge lies on: its own, without the number of its piece."""
+    return re.sub(r" \d+$", "", edge.name)

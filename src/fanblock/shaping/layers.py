@@ -149,7 +149,9 @@ def _outline(work: Work, panel: Panel, move: Shift | None, plan: LayerPlan) -> l
             what = f"nothing of panel “{panel.name}” lies above where the layer shall end."
             raise GeometryError([Problem("layer-empty", "lining › down to", what, "Leave that panel out.")])
         sides = [
-            _redrawn(work, cut, number) if side.edge.name.startswith(kind) and not any(side is old for old in sides) else side
+            _redrawn(work, cut, number)
+            if side.edge.name.startswith(kind) and not any(side is old for old in sides)
+            else side
             for number, side in enumerate(cut)
         ]
     widths = {side.edge.name: _inward(side.edge, plan) for side in sides if side.edge.kind in FREE_KINDS}

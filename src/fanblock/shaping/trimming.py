@@ -110,11 +110,24 @@ def drawn_in(edges: list[Edge], widths: Mapping[str, float]) -> list[Edge]:
         _between(edge, line, joints[number - 1][1], joints[number][0])
         for number, (edge, line) in enumerate(zip(edges, lines, strict=True))
     ]
-    return [_stepped(moved[number - 1], edge, bool(widths.get(edge.name, 0.0))) for number, edge in enumerate(moved)]
+    return _stepped(moved, widths)
 
 
-def _stepped(before: Edge, edge: Edge, drawn: bool) -> Edge:
-    raise NotImplementedError
+def _stepped(edges: list[Edge], widths: Mapping[str, float]) -> list[Edge]:
+    """Return a loop closed by a step where an edge that was moved runs on in one that was not, or parts from another."""
+    result = list(edges)
+    for number, edge in enumerate(edges):
+        after = (number + 1) % len(edges)
+        end, start = result[number].curve.end, result[after].curve.start
+        if np.hypot(*(start - end)) <= CORNER_CLEAR_MM:
+            continue
+        if widths.get(edge.name, 0.0):
+            result[number] = replace(
+                result[number], curve=Curve.through(np.vstack((result[number].curve.points, start)))
+            )
+        else:
+            result[after] = replace(result[after], curve=Curve.through(np.vstack((end, result[after].curve.points))))
+    return result
 
 
 def _moved(curve: Curve, by_mm: float) -> Curve:

@@ -13,6 +13,7 @@ import numpy as np
 
 from fanblock.geometry.curve import Curve
 from fanblock.pattern.model import CENTER, FOLD, HEM, OPEN_KINDS, SEAM, SLIT, TOP, UPPER, Edge, Panel, Pattern
+from fanblock.pattern.waistline import level_name
 from fanblock.sheet import phrases
 from fanblock.sheet.telling import half_of, telling
 from fanblock.sheet.wording import LEAST_MM, Block, Line, choices, paragraphs, wrapped
@@ -113,7 +114,8 @@ def _top(panel: Panel) -> Wish:
 
 def _sides(panel: Panel, toward: str) -> Iterator[Wish]:
     """What the front side faces, and the names of centres and lacing edges."""
-    fronts = [edge for edge in panel.edges if edge.kind == SEAM and phrases.faces_front(edge)]
+    sides = [edge for edge in panel.edges if (edge.kind == SEAM and not edge.across) or edge.opens_at]
+    fronts = [edge for edge in sides if phrases.faces_front(edge)]
     if fronts and not panel.added:
         edge = max(fronts, key=lambda edge: edge.curve.length_mm)
         blocks = choices([toward], (3.6, 3.0, LEAST_MM), (60.0, 26.0, 18.0, 12.0))
@@ -237,13 +239,14 @@ def edge_wishes(panel: Panel, units: str) -> list[EdgeWish]:
     """Return for each edge what its allowance is in words, and where an allowance ends at a waist bar what to do.
 
     The words stand in the allowance where it is ``WIDE_MM`` wide, else inside the stitch line. The longest top and lower
-    edge also say which edge they are.
+    edge also say which edge they are, and so do the edges on a level seam.
     """
     named = {max(some, key=lambda edge: edge.curve.length_mm).name for some in _ends_of(panel) if some}
     found = [_bar_end(panel, edge, at_start) for edge, at_start in _open_ends(panel)]
     for edge in panel.edges:
         says = phrases.allowance(edge, panel, units)
         which = {TOP: "top edge", HEM: "lower edge"}.get(edge.kind, "") if edge.name in named else ""
+        which = level_name(edge) if edge.across else which
         distances = tuple(ratio * edge.curve.length_mm for ratio in _RATIOS)
         texts = tuple((text, distances) for text in (*((f"{which} · {says}",) if which else ()), says))
         found.append(EdgeWish(f"allowance {edge.name}", edge, texts, _outside(panel, edge)))

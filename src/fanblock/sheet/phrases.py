@@ -75,12 +75,13 @@ def allowance(edge: Edge, panel: Panel, units: str) -> str:
     width = panel.allowances.get(edge.name, 0.0)
     if edge.kind == FOLD or (panel.fold and panel.fold == edge.name):
         return "on the fold: no allowance"
-    if edge.kind in (TOP, HEM) and any(layer == TOILE for layer, _ in panel.cuts):
+    toile = any(layer == TOILE for layer, _ in panel.cuts)
+    if toile and edge.kind in (TOP, HEM):
         return "finished here; cut on the outer line"
     if width > 0.0:
         return f"{short_length(width, units)} allowance"
     if edge.kind in (TOP, HEM, SLIT, FREE):
-        return "no allowance: bound"
+        return "no allowance: raw edge" if toile else "no allowance: bound"
     if edge.kind in {CENTER, SEAM, *OPEN_KINDS}:
         return "no allowance: finished edge"
     if edge.kind == LET_IN:

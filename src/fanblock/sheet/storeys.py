@@ -5,7 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 
-from fanblock.pattern.model import UPPER, Panel, Pattern
+from fanblock.pattern.model import LOWER, UPPER, Panel, Pattern
+
+
+def is_at_waist(panel: Panel) -> bool:
+    """Tell whether a panel goes round the body at the waist: of two on a shaped level seam the one that has most of it."""
+    held = sum(part.length_mm for part in panel.levels.get("waist", ()))
+    upper, lower = (sum(edge.curve.length_mm for edge in panel.edges if edge.across == word) for word in (UPPER, LOWER))
+    return held > upper / 2.0 and held >= lower / 2.0 and held > 0.0
 
 
 def storeys(pattern: Pattern, row: Sequence[Panel]) -> tuple[Mapping[str, int], Mapping[str, int]]:

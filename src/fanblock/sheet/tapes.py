@@ -11,6 +11,7 @@ from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, OPEN_KINDS, TOP, Edge,
 from fanblock.sheet import closing, phrases
 from fanblock.sheet.bandwords import band_sentence, band_tapes
 from fanblock.sheet.levels import told_level
+from fanblock.sheet.storeys import storeys
 from fanblock.units import format_length
 
 
@@ -105,7 +106,16 @@ def _along(place: str, pattern: Pattern, front: bool) -> str:
 def _above_waist(pattern: Pattern, front: bool) -> float | None:
     """Along the outermost centre, fold or lacing edge of the front or the back, from the waist to its top."""
     found = _outermost(pattern, front)
-    return None if found is None else _over_level(*found, told_level(pattern))
+    if found is None:
+        return None
+    over = _over_level(*found, told_level(pattern))
+    return None if over is None else over + _stood_on(pattern, *found)
+
+
+def _stood_on(pattern: Pattern, panel: Panel, edge: Edge) -> float:
+    """How far an edge goes on in the panels that stand on this one over level seams."""
+    above = (pattern.by_name[name] for name in storeys(pattern, [panel])[0])
+    return sum(one.curve.length_mm for other in above for one in other.edges if one.name == edge.name)
 
 
 def _outermost(pattern: Pattern, front: bool) -> tuple[Panel, Edge] | None:

@@ -15,7 +15,7 @@ import numpy as np
 
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import ARMHOLE, CENTER, FOLD, OPEN_KINDS, SEAM, SHOULDER, SLIT, Panel, Pattern
-from fanblock.sheet.storeys import storeys
+from fanblock.sheet.storeys import is_at_waist, storeys
 from fanblock.skirts.folded import folded
 
 WIDE_RATIO = 1.35
@@ -43,7 +43,7 @@ class Worn:
         """The panels that reach the waist, front to back: those that go round the body side by side."""
         cut = [folded(panel) for panel in self.pattern.panels if not panel.added]
         ordered = sorted(cut or self.pattern.panels, key=lambda panel: panel.number)
-        around = tuple(panel for panel in ordered if panel.levels.get("waist"))
+        around = tuple(panel for panel in ordered if is_at_waist(panel))
         return around or tuple(ordered)
 
     @cached_property

@@ -47,7 +47,9 @@ class Gusset:
         default=(),
         metadata={"for": "in place of `edge`, `at` and `depth`: two places, from the edge to the slit's end"},
     )
-    in_seam: str | None = field(default=None, metadata={"for": "a seam that is open below the waist, in place of a slit"})
+    in_seam: str | None = field(
+        default=None, metadata={"for": "a seam that is open below the waist, in place of a slit"}
+    )
     wide_at: Height | None = field(default=None, metadata={"for": "the level at which it is `width` wide"})
     turning: Amount = field(
         default=Length(6.0), metadata={"for": "what is turned in on either side of the slit at the edge"}
@@ -124,4 +126,6 @@ def run(work: Work, options: Gusset) -> Work:
         raise GeometryError([Problem("gusset-turning", "turning", what, "Turn in more.")])
     depth = 0.0 if options.depth is None else size_mm(body, options.depth, "bust to waist", "depth")
     at = None if options.at is None else options.at.ratio
-    return with_slit_piece(work, SlitPlace(options.panel or "", options.edge or "", at, depth, options.through), turning, spec)
+    return with_slit_piece(
+        work, SlitPlace(options.panel or "", options.edge or "", at, depth, options.through), turning, spec
+    )

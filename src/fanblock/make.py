@@ -19,7 +19,7 @@ from fanblock.draft.starting import (
     stands_on,
     started,
 )
-from fanblock.draft.work import Work
+from fanblock.draft.work import Work, made_as
 from fanblock.finish.finish import finished
 from fanblock.pattern.model import Note, Pattern, Title
 from fanblock.problems import GeometryError, Problem, RecipeError
@@ -102,10 +102,13 @@ def run_steps(draft: Draft, recipe: Recipe, alterations: Sequence[Alteration] = 
     for step in recipe.steps:
         if isinstance(state, Draft) and BY_NAME[step.kind].stage == SEPARATES:
             state = altered(state, alterations)
+        drafted = isinstance(state, Draft)
         try:
             state = BY_NAME[step.kind].run(state, step.options)
         except GeometryError as error:
             raise GeometryError([_at_step(problem, step) for problem in error.problems]) from None
+        if drafted and isinstance(state, Work):
+            state = made_as(state, recipe.construction)
     if isinstance(state, Draft):
         raise RecipeError([Problem("no-panels", "steps", "the draft is never separated.", "Add a `separate` step.")])
     return state

@@ -7,6 +7,8 @@ from collections.abc import Mapping
 import pytest
 from tests.docs.pages import Box, boxes
 
+from fanblock.fitting.notes import read_notes
+from fanblock.garment.reading import read_garment
 from fanblock.make import draft_pattern
 from fanblock.problems import RecipeError
 from fanblock.recipe.blockreading import DrawingWords, block_kind
@@ -55,7 +57,8 @@ def some(*kinds: str) -> list[Box]:
 
 def test_every_box_is_of_a_kind_that_is_read_here() -> None:
     """No snippet slips through unread."""
-    assert {kind_of(box) for box in boxes("yaml")} <= {"steps", "recipe", "wearer", "dials", "figure", "sources", "block"}
+    kinds = {"steps", "recipe", "wearer", "dials", "figure", "sources", "block", "garment", "fit"}
+    assert {kind_of(box) for box in boxes("yaml")} <= kinds
 
 
 @pytest.mark.parametrize("box", some("recipe"), ids=names)
@@ -68,6 +71,18 @@ def test_whole_recipes_read_and_draw_soundly(box: Box) -> None:
 def test_whole_wearers_read(box: Box) -> None:
     """A whole wearer in a page reads without problems."""
     read_wearer(box.text, "page.yaml")
+
+
+@pytest.mark.parametrize("box", some("garment"), ids=names)
+def test_whole_garments_read(box: Box) -> None:
+    """A whole garment in a page reads without problems."""
+    read_garment(box.text, "page.yaml")
+
+
+@pytest.mark.parametrize("box", some("fit"), ids=names)
+def test_whole_notes_read(box: Box) -> None:
+    """The notes of a fitting in a page read without problems."""
+    read_notes(box.text, "page.yaml")
 
 
 @pytest.mark.parametrize("box", some("figure"), ids=names)

@@ -34,7 +34,7 @@ def above_mm(panel: Panel, share: float) -> float:
     """How far the cut line lies from a place on a panel's top edge."""
     edge = panel.edge("top edge")
     ring = panel.cut_line.points if panel.cut_line is not None else panel.loop()
-    return foot(np.vstack((ring, ring[:1])), edge.curve.at(share * edge.curve.length_mm))[1]
+    return foot(np.vstack((ring, ring[:1])), edge.curve.at(share * edge.curve.length_mm))[0]
 
 
 @given(st.floats(-0.05, 1.05))
@@ -50,7 +50,7 @@ def test_the_spare_cloth_stands_where_it_is_said_to() -> None:
     """Six centimetres in front, one under the arm; measured square to a line that leans it is a little less."""
     front, _, side, *_ = toile_of(stays()).panels
     assert above_mm(front, 0.5) == pytest.approx(60.0, abs=2.0)
-    assert 8.0 < above_mm(side, 0.5) <= 10.0
+    assert 7.0 < above_mm(side, 0.5) <= 10.0
 
 
 @pytest.mark.parametrize("recipe", sorted(set(RECIPES) - BANDS))

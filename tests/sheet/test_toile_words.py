@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import pytest
 from tests.sheet.real import drafted
@@ -10,6 +11,7 @@ from tests.sheet.real import drafted
 from fanblock.finish.toile import toile_of
 from fanblock.geometry.bezier import sample
 from fanblock.pattern.model import Pattern
+from fanblock.sheet.drawing import Stroke
 from fanblock.sheet.grid import GRID_IN_MM, GRID_MM, gridded
 from fanblock.sheet.layout import pieces_of
 from fanblock.sheet.sewing import toile
@@ -59,9 +61,9 @@ def test_the_steps_say_what_the_lines_are() -> None:
 def test_the_grid_is_true_and_stays_on_its_piece(units: str, step: float) -> None:
     """Its lines stand a step apart and end at the cut line."""
     for piece in gridded(pieces_of(made())[:2], units):
-        lines = [item for item in piece.group.items if getattr(item, "name", "") == "grid upright"]
+        lines = [one for one in piece.group.items if isinstance(one, Stroke) and one.name == "grid upright"]
         places = sorted({round(float(line.beziers[0, 0, 0]), 6) for line in lines})
-        steps = [(second - first) / step for first, second in zip(places[:-1], places[1:], strict=True)]
+        steps = [(second - first) / step for first, second in pairwise(places)]
         assert steps == pytest.approx([1.0] * len(steps))
         low, high = piece.ground.min(axis=0), piece.ground.max(axis=0)
         for line in lines:

@@ -7,7 +7,7 @@ frame, put as around and height, and told through the fewest points by which it 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 from types import MappingProxyType
@@ -43,6 +43,9 @@ from fanblock.wearer.body import Body
 _AUTOMATIC = re.compile(r"(path|line|polyline|g|use|rect|layer)\d*([ -]\d+)*")
 """Names that editors give by themselves; nobody meant them."""
 
+OF_THE_SHEET = ("block-", "test-square-", "long-line-")
+"""How the ids begin of what `fanblock block` draws itself, on which somebody may have drawn on."""
+
 REACH = 0.03
 """A top edge or hem that ends nearer than this, in around, to a centre line reaches it."""
 
@@ -75,7 +78,11 @@ def first_recipe(data: bytes, file: str, drawing: str, name: str) -> FirstDraft:
     lines = named_lines(data, file, (*LINES, TOP_EDGE, HEM_EDGE, *names), GeometryError).by_name
     motion = _motion(tracing, lines)
     block = tracing.block(0.5)
-    lengths = {"bust": 2.0 * block.half_bust_mm, "waist": 2.0 * block.half_waist_mm, "bust to waist": block.center_front_mm}
+    lengths = {
+        "bust": 2.0 * block.half_bust_mm,
+        "waist": 2.0 * block.half_waist_mm,
+        "bust to waist": block.center_front_mm,
+    }
     start = Draft(Body("the block", "shift", MappingProxyType(lengths)), block)
     draft, edges = start, dict[str, tuple[Position, ...]]()
     for chain, kind in ((TOP_EDGE, TOP), (HEM_EDGE, HEM)):
@@ -89,7 +96,9 @@ def first_recipe(data: bytes, file: str, drawing: str, name: str) -> FirstDraft:
     for seam, run in drawn:
         points, below = _seam(draft, seam, *run)
         told.append((seam, points, below))
-        draft = BY_NAME["seam"].run(draft, BY_NAME["seam"].options(name=seam, through=points, below_waist=below or None))
+        draft = BY_NAME["seam"].run(
+            draft, BY_NAME["seam"].options(name=seam, through=points, below_waist=below or None)
+        )
     text = _text(name, drawing, edges, told)
     read = read_source(Base(text, "the new recipe", "", shipped_base, lambda _: (file, data)), "new")
     run_steps(start, read)
@@ -100,20 +109,22 @@ def _others(data: bytes, file: str) -> tuple[str, ...]:
     """Return the names of the lines that are neither the block's nor an outline edge: they are seams."""
     found = dict[str, None]()
     for element in read_elements(data, file, GeometryError).all():
-        if element.tag in SHAPES:
+        if element.tag in SHAPES and not element.attributes.get("id", "").startswith(OF_THE_SHEET):
             names = [name for one in element.names if not _AUTOMATIC.fullmatch(name := plain_name(one))]
             if names and not {*names} & {*LINES, TOP_EDGE, HEM_EDGE}:
                 found[names[0]] = None
     return tuple(found)
 
 
-def _motion(tracing: Tracing, lines: dict[str, NamedLine] | MappingProxyType[str, NamedLine]) -> Motion:
+def _motion(tracing: Tracing, lines: Mapping[str, NamedLine]) -> Motion:
     """Return how the drawing is brought into the block's frame; a right half is turned over by it."""
     old = np.vstack((sampled(tracing.waist), sampled(tracing.bust)))
     best: tuple[float, Motion] | None = None
     for turned, *ways in product((1.0, -1.0), repeat=3):
         flip = np.diag([turned, 1.0])
-        there = np.vstack([sampled(lines[line].curve)[:: int(way)] for line, way in zip((WAIST, BUST), ways, strict=True)])
+        there = np.vstack(
+            [sampled(lines[line].curve)[:: int(way)] for line, way in zip((WAIST, BUST), ways, strict=True)]
+        )
         motion = rigid(there @ flip, old)
         motion = Motion(motion.matrix @ flip, motion.shift)
         off = float(np.hypot(*(there @ motion.matrix.T + motion.shift - old).T).max())
@@ -131,7 +142,9 @@ def _edge(draft: Draft, chain: str, kind: str, curve: Curve, line: NamedLine) ->
         at, heights = at[::-1], heights[::-1]
     if at[0] > REACH or at[-1] < 1.0 - REACH:
         what = f"the {chain} does not reach from the center front to the center back."
-        raise GeometryError([Problem("drawing-short", "", what, "Draw it from one centre line to the other.", line.place)])
+        raise GeometryError(
+            [Problem("drawing-short", "", what, "Draw it from one centre line to the other.", line.place)]
+        )
     if np.any(np.diff(at) <= 0.0):
         what = f"the {chain} turns back on itself, from front to back."
         remedy = "Draw it so that every upright line meets it once; corners can be put into the recipe afterwards."
@@ -168,9 +181,12 @@ def _run(draft: Draft, curve: Curve, line: NamedLine) -> tuple[Points, Points]:
 def _seam(draft: Draft, name: str, heights: Points, arounds: Points) -> tuple[tuple[Position, ...], str]:
     """Return the points of a seam from the top down, and what it is below the waist."""
     steps = np.append(np.arange(heights[0], heights[-1], EVERY), heights[-1])
-    old = SeamLine(name, monotone(steps, np.interp(steps, heights, arounds)), float(steps[-1]), float(steps[0]), 1.0, (), 0.0, "")
+    old = SeamLine(
+        name, monotone(steps, np.interp(steps, heights, arounds)), float(steps[-1]), float(steps[0]), 1.0, (), 0.0, ""
+    )
     ends = [
-        _end(draft, chain, float(arounds[index]), float(heights[index])) for chain, index in ((TOP_EDGE, -1), (HEM_EDGE, 0))
+        _end(draft, chain, float(arounds[index]), float(heights[index]))
+        for chain, index in ((TOP_EDGE, -1), (HEM_EDGE, 0))
     ]
     places = [ends[0], ends[1]]
     if old.low < -AT_WAIST and old.top > AT_WAIST:

@@ -48,13 +48,24 @@ def wearer(path: str, name: str | None, units: str) -> int:
 @new.command(short_help="A small recipe to change into your own.")
 @click.argument("path", default="recipe.yaml")
 @click.option("--name", help="What the recipe is called.")
-def recipe(path: str, name: str | None) -> int:
+@click.option(
+    "--from",
+    "drawing",
+    metavar="DRAWING",
+    help="Half a block with lines drawn on it, as SVG: they become the recipe's edges and seams.",
+)
+def recipe(path: str, name: str | None, drawing: str | None) -> int:
     """Write a small recipe, with every part explained, to change into your own.
+
+    With --from it is made of a drawing: half a block with a top edge, a hem and seams drawn over it.
 
     \b
     Example:
       fanblock new recipe my-stays.yaml --name "My stays"
+      fanblock new recipe my-bodice.yaml --from my-half.svg
     """
+    if drawing is not None:
+        return _recipe_of(drawing, path, name)
     from fanblock.output import write_new
     from fanblock.recipe.starter import starter_recipe
 
@@ -62,6 +73,28 @@ def recipe(path: str, name: str | None) -> int:
     say(wrapped(f"{path} is written. Change it in any text editor."))
     say(wrapped(f"See whether it is well written: fanblock check {_typed(path)}"))
     say(wrapped(f"Draw it: fanblock draft ferrywoman {_typed(path)} --out trial"))
+    return 0
+
+
+def _recipe_of(drawing: str, path: str, name: str | None) -> int:
+    """Write the recipe of a drawing, which lies in its folder or below."""
+    from fanblock.adopting.firstdraft import first_recipe
+    from fanblock.output import refuse_existing, write_new
+    from fanblock.problems import ExportError, Problem
+    from fanblock.recipe.bases import drawings_beside
+    from fanblock.recipe.phrase import UnreadableError
+
+    refuse_existing([Path(path)])
+    try:
+        file, data = drawings_beside(path)(drawing)
+    except UnreadableError as error:
+        raise ExportError([Problem("no-drawing", "from", error.what, error.remedy)]) from None
+    made = first_recipe(data, file, drawing, _called(name, path, "recipe") or "My recipe")
+    write_new(path, made.text.encode())
+    say(wrapped(f"{path} is written, of the lines of {drawing}. Say in it what it makes, and name its pieces."))
+    for note in made.notes:
+        say(wrapped(f"{note[:1].upper()}{note[1:]}.", "LOOK  "), style="look")
+    say(wrapped(f"Draw it: fanblock draft me.yaml {_typed(path)} --out trial"))
     return 0
 
 

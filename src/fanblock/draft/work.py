@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
 from fanblock.block.ruled import Block
@@ -12,7 +12,7 @@ from fanblock.draft.plans import LayerPlan, Plan
 from fanblock.draft.slicing import Loop
 from fanblock.draft.takes import Take
 from fanblock.geometry.curve import Curve
-from fanblock.pattern.model import EndShift, Note, Panel
+from fanblock.pattern.model import SEWN, WHIPPED, EndShift, Note, Panel
 from fanblock.wearer.body import Body
 
 DEFAULT_ALLOWANCES = {
@@ -32,6 +32,11 @@ DEFAULT_ALLOWANCES = {
 }
 """Width beyond each kind of edge where a recipe says nothing: seams 15 mm, folded lacing edges 25 mm, other
 openings 20 mm, bound edges none (common practice, no source)."""
+
+
+SEAM_BY_CONSTRUCTION = {WHIPPED: 13.0, SEWN: 15.0}
+"""Allowance of a seam by the way of making: what is only turned in to be whipped may be half an inch (common practice:
+1.3 to 2 cm, no source)."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -65,7 +70,7 @@ class Work:
     ``takes`` are the seams' takes with the reductions shared out; ``traces`` gives each panel's loop, as it was trued, in
     around and height. ``layers`` are the layers of all panels cut from the block, ``layers_by_panel`` those of single
     pieces. ``notes`` are sentences for the order of sewing and for the toile. ``plans`` are for bones, eyelets and binding,
-    ``layer_plans`` for layers with outlines of their own.
+    ``layer_plans`` for layers with outlines of their own. ``construction`` is the way it is made, where a recipe says.
     """
 
     draft: Draft
@@ -85,6 +90,7 @@ class Work:
     notes: tuple[Note, ...] = ()
     plans: tuple[Plan, ...] = ()
     layer_plans: tuple[LayerPlan, ...] = ()
+    construction: str = ""
 
     @property
     def body(self) -> Body:
@@ -95,3 +101,12 @@ class Work:
     def block(self) -> Block:
         """The block this was drawn on."""
         return self.draft.block
+
+
+def made_as(work: Work, construction: str) -> Work:
+    """Return the work to be made in a way: ``whipped``, ``sewn``, or empty for one that is left open."""
+    if not construction:
+        return work
+    seam = SEAM_BY_CONSTRUCTION[construction]
+    kinds = MappingProxyType({**work.allowance_by_kind, "seam": seam})
+    return replace(work, construction=construction, allowance_by_kind=kinds)

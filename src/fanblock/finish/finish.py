@@ -67,6 +67,7 @@ def finished(
         lacings=stiff.lacings,
         binding=stiff.binding,
         openings=openings_of(work),
+        construction=work.construction,
         stand=work.draft.stand,
     )
 

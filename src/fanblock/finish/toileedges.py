@@ -148,9 +148,7 @@ def squared(panel: Panel) -> Panel:
     if not rest or any(edge.kind == HEM for edge in rest):
         return panel
     free_before, free_after = _is_free(rest[-1]), _is_free(rest[0])
-    runs = [
-        _unrounded(edge.curve, at > 0 or free_before, at < count - 1 or free_after) for at, edge in enumerate(hems)
-    ]
+    runs = [_unrounded(edge.curve, at > 0 or free_before, at < count - 1 or free_after) for at, edge in enumerate(hems)]
     hem = Curve.through(np.vstack(runs))
     if free_before:
         hem, rest[-1] = _cornered_before(rest[-1], hem)
@@ -171,9 +169,7 @@ def _unrounded(curve: Curve, at_start: bool, at_end: bool) -> Points:
     points = curve.points
     steps = np.diff(points, axis=0)
     middle = curve.tangent_at(0.5 * curve.length_mm)
-    turns = np.degrees(
-        np.arctan2(middle[0] * steps[:, 1] - middle[1] * steps[:, 0], steps @ middle)
-    )
+    turns = np.degrees(np.arctan2(middle[0] * steps[:, 1] - middle[1] * steps[:, 0], steps @ middle))
     share = 0.5 * (curve.along[:-1] + curve.along[1:]) / curve.length_mm
     clear = (share >= CORNER_SHARE * at_start) & (share <= 1.0 - CORNER_SHARE * at_end)
     straight = np.flatnonzero((np.abs(turns) < ROUNDING_DEG) & clear)

@@ -32,8 +32,7 @@ def strips_of(pattern: Pattern, after: int) -> tuple[Panel, ...]:
     """
     edges = list(_lacing_edges(pattern))
     return tuple(
-        _strip(panel, edge, name, after + number)
-        for number, (name, panel, edge) in enumerate(_named(edges), start=1)
+        _strip(panel, edge, name, after + number) for number, (name, panel, edge) in enumerate(_named(edges), start=1)
     )
 
 
@@ -83,7 +82,7 @@ def _eyelets(panel: Panel, edge: Edge, high: float) -> tuple[Eyelet, ...]:
     """The garment's own eyelets of that edge, or evenly spaced ones, on the side of the strip's fold that is laced."""
     own = [eyelet for eyelet in panel.eyelets if eyelet.edge == edge.name]
     if own:
-        off = [foot(edge.curve.points, one.point)[1] for one in own]
+        off = [foot(edge.curve.points, one.point)[0] for one in own]
         rows = [(one.half, one.number, one.at_mm, away, one.hole_mm) for one, away in zip(own, off, strict=True)]
     else:
         count = max(math.floor((high - 2.0 * FROM_EDGE_MM) / SPACING_MM) + 1, 2)

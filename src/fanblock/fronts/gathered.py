@@ -28,6 +28,11 @@ EVEN_SHARE = 0.5
 STEP_MM = 2.0
 """Distance between the points of an edge that is spread."""
 
+BRIDGE_MM = 20.0
+"""How far on either side of a dart's mouth the wide front's edge leaves that of the fitted one, to run on smoothly."""
+
+BRIDGE_POINTS = 25
+
 THREAD_MM = 6.0
 """How far within the stitch line the gathering thread is marked (from memory)."""
 
@@ -147,12 +152,26 @@ def _edge(panel: Panel, edge: Edge, spread: Spread, low: Points, inward: Points)
 
 
 def _without_darts(panel: Panel, edge: Edge) -> Points:
-    """Return an edge in small steps, straight across the mouth of every dart: what that takes is gathered too."""
+    """Return an edge in small steps, smooth across the mouth of every dart: what that takes is gathered too."""
     length = edge.curve.length_mm
     places = np.linspace(0.0, length, max(int(np.ceil(length / STEP_MM)), 1) + 1)
+    points = np.array([edge.curve.at(float(place)) for place in places])
     for first, last in _mouths(panel, edge):
-        places = np.concatenate((places[places < first], [first, last], places[places > last]))
-    return np.array([edge.curve.at(float(place)) for place in places])
+        low, high = max(first - BRIDGE_MM, 0.0), min(last + BRIDGE_MM, length)
+        points = np.vstack((points[places < low], _bridge(edge.curve, low, high), points[places > high]))
+        places = np.concatenate((places[places < low], np.linspace(low, high, BRIDGE_POINTS), places[places > high]))
+    return points
+
+
+def _bridge(curve: Curve, low: float, high: float) -> Points:
+    """Return a smooth run between two places of a curve, with its directions there: Hermite's cubic."""
+    start, end = curve.at(low), curve.at(high)
+    span = float(np.hypot(*(end - start)))
+    begin, finish = span * curve.tangent_at(low), span * curve.tangent_at(high)
+    share = np.linspace(0.0, 1.0, BRIDGE_POINTS)[:, None]
+    cube, square = share**3, share**2
+    to_end = 3.0 * square - 2.0 * cube
+    return (1.0 - to_end) * start + to_end * end + (cube - 2.0 * square + share) * begin + (cube - square) * finish
 
 
 def _mouths(panel: Panel, edge: Edge) -> list[tuple[float, float]]:
@@ -170,9 +189,7 @@ def _mouths(panel: Panel, edge: Edge) -> list[tuple[float, float]]:
 
 def sewn_mm(panel: Panel, edge: Edge) -> float:
     """Return how long an edge of a fitted front is once its darts are sewn."""
-    flat = Curve(frozen(_without_darts(panel, edge))).length_mm
-    mouths = _mouths(panel, edge)
-    return flat - sum(float(np.hypot(*(edge.curve.at(last) - edge.curve.at(first)))) for first, last in mouths)
+    return edge.curve.length_mm - sum(last - first for first, last in _mouths(panel, edge))
 
 
 def _is_gathered(edge: Edge, low: Points, inward: Points) -> bool:

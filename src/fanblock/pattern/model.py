@@ -41,6 +41,9 @@ DARTED = "darted"
 PLEAT_HEAD = "pleat head"
 """The upper edge of cloth that is folded into pleats below a seam: turned in and whipped down inside."""
 
+WHIPPED, SEWN = "whipped", "sewn"
+"""Two ways of making: each piece finished by itself and whipped to the next; or the seams first, channels through all."""
+
 TOILE = "toile"
 """The layer that a toile's pieces are cut from."""
 
@@ -295,6 +298,7 @@ class Pattern:
     there is neither a waist level nor a girth; the band says whether the panels are a half or the whole.
 
     ``stand`` names the two girths that the block stands on. A ``toile`` has the panels of a garment, with cloth to spare.
+    ``construction`` is how its pieces become one: ``whipped``, ``sewn`` or, where that is left open, nothing.
 
     ``lines`` holds the draft's own curves in the block's frame, by name (outline edges, seam center lines, levels).
     ``dials`` gives each dial's name, its value in words and its value as a number (millimetres or a ratio).
@@ -317,6 +321,7 @@ class Pattern:
     stand: Stand = ON_WAIST_AND_BUST
     openings: tuple[Opening, ...] = ()
     toile: bool = False
+    construction: str = ""
 
     @property
     def sound(self) -> bool:

@@ -46,6 +46,8 @@ def _head(recipe: Recipe) -> Iterator[str]:
         if text:
             yield f"{key}: {quoted(text)}"
     yield f"worn over: {recipe.worn_over}"
+    if recipe.construction:
+        yield f"construction: {recipe.construction}"
     yield f"needs: {_flow(recipe.needs)}"
     if recipe.block is not None:
         yield f"block: {_flow(recipe.block)}"

@@ -42,6 +42,9 @@ MAKES: tuple[str, ...] = get_args(Makes)
 WornOver = Literal["shift", "stays"]
 """The layers a garment may be worn over, and so be cut to the measures taken over them."""
 
+Construction = Literal["whipped", "sewn"]
+"""The ways in which panels become one garment."""
+
 SOURCE_KINDS = ("published", "common practice", "from memory")
 """How a line of ``sources`` begins: where its numbers come from."""
 
@@ -79,7 +82,8 @@ class Recipe:
     """One recipe, read and found sound.
 
     ``id`` is its file's name without the ending, ``units`` the unit of its bare numbers, if any. ``worn_over`` says which
-    of the wearer's sets of measures it is drawn from.
+    of the wearer's sets of measures it is drawn from. ``construction`` is how its pieces are put together, empty where that
+    is left to the maker.
     ``block`` is what its block is made of, None where that is the wearer's bust and waist.
     ``sources`` tell where its numbers come from, ``watch`` what to look at on the mock-up. ``based_on`` names the recipes
     it was made from, the nearest first; it takes no part in comparing two recipes, for all that they said is in here.
@@ -95,6 +99,7 @@ class Recipe:
     about: str = ""
     units: str = ""
     worn_over: str = SHIFT
+    construction: str = ""
     sources: tuple[str, ...] = ()
     watch: tuple[str, ...] = ()
     block: BlockSpec | None = None

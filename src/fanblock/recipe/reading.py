@@ -20,7 +20,7 @@ from fanblock.recipe.blockreading import block_kind, read_block
 from fanblock.recipe.decode import decode_fields
 from fanblock.recipe.dialreading import DialEntry, check_dials, dial_specs
 from fanblock.recipe.findings import Findings
-from fanblock.recipe.model import FORMATS, Makes, Recipe, WornOver
+from fanblock.recipe.model import FORMATS, Construction, Makes, Recipe, WornOver
 from fanblock.recipe.notes import check_needs, read_lines, read_sources
 from fanblock.recipe.order import check_band_order, check_order
 from fanblock.recipe.phrase import Vocabulary
@@ -54,6 +54,7 @@ class _Top:
     about: str = ""
     units: Literal["mm", "cm", "in"] | None = None
     worn_over: WornOver = "shift"
+    construction: Construction | None = None
     needs: tuple[str, ...] = ALWAYS_NEEDED
     block: object = None
     dials: Mapping[str, DialEntry] = field(default_factory=dict)
@@ -127,6 +128,7 @@ def _recipe(made: Whole, file: str, id: str) -> Recipe:  # noqa: A002
         about=top.about,
         units=top.units or "",
         worn_over=top.worn_over,
+        construction=top.construction or "",
         sources=sources,
         watch=watch,
         block=block,

@@ -24,9 +24,7 @@ def gridded(pieces: Iterable[Piece], units: str) -> tuple[Piece, ...]:
     One line of it lies on the grain arrow and one goes through the waist, so that it can be counted from there.
     """
     step = GRID_IN_MM if units == "in" else GRID_MM
-    return tuple(
-        replace(one, group=Group(one.group.name, (*_lines(one, step), *one.group.items))) for one in pieces
-    )
+    return tuple(replace(one, group=Group(one.group.name, (*_lines(one, step), *one.group.items))) for one in pieces)
 
 
 def _lines(piece: Piece, step: float) -> list[Stroke]:

@@ -53,7 +53,11 @@ def worn_bones(pattern: Pattern) -> tuple[WornBone, ...]:
         if edge is not None and edge.kind == SEAM and not edge.across and seam.back.panel in drafted:
             found.append(WornBone(f"on seam {seam.letter}", cut_mm(edge.curve.length_mm - SHORT_MM, units), 2))
     found += [
-        WornBone("beside the eyelets of each lacing strip, one on either side", cut_mm(edge.curve.length_mm - SHORT_MM, units), 4)
+        WornBone(
+            "beside the eyelets of each lacing strip, one on either side",
+            cut_mm(edge.curve.length_mm - SHORT_MM, units),
+            4,
+        )
         for edge in laced
     ]
     return tuple(found)

@@ -21,7 +21,9 @@ from fanblock.terms import Amount, Length
 class Allowances:
     """Width of cloth beyond the stitch line."""
 
-    seam: Amount = field(default=Length(15.0), metadata={"for": "beyond seams"})
+    seam: Amount | None = field(
+        default=None, metadata={"for": "beyond seams; 15 mm, if left out, and 13 mm where they are whipped"}
+    )
     center: Amount = field(default=Length(15.0), metadata={"for": "beyond a centre line that is a seam"})
     lacing: Amount = field(default=Length(25.0), metadata={"for": "beyond lacing edges, to fold under the eyelets"})
     opening: Amount = field(default=Length(20.0), metadata={"for": "beyond edges that close otherwise than by a lace"})
@@ -44,7 +46,9 @@ class Allowances:
 def run(work: Work, options: Allowances) -> Work:
     """Return the panels with these widths chosen."""
     kinds = {
-        name: size_mm(work.body, getattr(options, name.replace(" ", "_")), "waist", name) for name in DEFAULT_ALLOWANCES
+        name: size_mm(work.body, given, "waist", name)
+        for name in DEFAULT_ALLOWANCES
+        if (given := getattr(options, name.replace(" ", "_"))) is not None
     }
     named = {name: size_mm(work.body, width, "waist", name) for name, width in sorted(options.named.items())}
     return replace(

@@ -20,7 +20,7 @@ from fanblock.draft.places import size_mm
 from fanblock.draft.plans import BESIDE, FAN, PARALLEL, SLANT, ChannelPlan, Clear
 from fanblock.draft.work import Work
 from fanblock.pattern.bones import Bone
-from fanblock.pattern.model import Panel
+from fanblock.pattern.model import SEWN, Panel
 from fanblock.problems import GeometryError, Problem
 from fanblock.terms import Amount, Height, Length, Share
 
@@ -34,6 +34,10 @@ NARROWEST_MM = 2.0
 """The narrowest bones in originals are 2 mm wide (published: 2 to 8 mm on stays of 1603 to 1790)."""
 
 MOST_IN_GROUP = 12
+
+SEWN_MM = 4.0
+"""What is free beside a seam that was sewn before the channels: room for the presser foot; a seam that is whipped later
+wants a bone's width (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +84,7 @@ class Channels:
     seam: Amount = field(default=Length(6.0), metadata={"for": "how far they end before a seam they run up against"})
     beside_seam: Amount | None = field(
         default=None,
-        metadata={"for": "how far a channel keeps beside a seam; a bone's width, if left out, for whipped seams"},
+        metadata={"for": "how far a channel keeps beside a seam; if left out, a bone's width, 4 mm in a sewn garment"},
     )
 
 
@@ -146,7 +150,9 @@ def run(work: Work, options: Channels) -> Work:
     def mm(option: str) -> float:
         return size_mm(work.body, getattr(options, option), "waist", option.replace("_", " "))
 
-    beside = bone.width_mm if options.beside_seam is None else mm("beside_seam")
+    beside = SEWN_MM if work.construction == SEWN else bone.width_mm
+    if options.beside_seam is not None:
+        beside = mm("beside_seam")
     clear = Clear(mm("top_front"), mm("under_arm"), mm("back"), mm("hem"), mm("seam"), beside)
     way, edges = _way(panel, options)
     spacing = None if options.spacing is None else mm("spacing")

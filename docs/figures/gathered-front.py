@@ -31,7 +31,15 @@ def draw() -> Board:
         mark = panel.marks[0]
         x, y = view(mark.curve.points.mean(axis=0) - low)
         says = "its dart" if panel is fitted else "gathering threads"
-        board.words(says, float(x), float(y) + (-26.0 if panel is fitted else 26.0), SMALL, anchor="middle", color=RED, halo=True)
+        board.words(
+            says,
+            float(x),
+            float(y) + (-26.0 if panel is fitted else 26.0),
+            SMALL,
+            anchor="middle",
+            color=RED,
+            halo=True,
+        )
     footnote(
         board,
         "Shoulder, armhole and side are the same on both. At the neck and below, the wide front is drawn up on its threads",

@@ -147,7 +147,7 @@ def test_a_piece_turned_over_is_told() -> None:
 def test_a_piece_of_which_every_line_was_moved_is_told() -> None:
     """Where nothing has kept its place nobody can tell what was moved."""
     text = svg_of(STAYS, WEARER)
-    numbers = np.random.default_rng(1).uniform(0.0, 300.0, size=(200, 2))
+    numbers = np.random.default_rng(1).uniform(0.0, 60.0, size=(200, 2))
 
     def scattered(met: re.Match[str]) -> str:
         points = numbers[met.start() % 150 :][:4]
@@ -155,6 +155,19 @@ def test_a_piece_of_which_every_line_was_moved_is_told() -> None:
 
     text = re.sub(r'(<path id="n3-side-[^"]*"[^>]* d=")[^"]*"', scattered, text)
     assert "no two lines lie to each other as they were drafted" in told(text.encode())[0]
+
+
+def test_a_cut_line_that_was_moved_is_told() -> None:
+    """It follows from the stitch lines, so nothing comes of moving it."""
+    text = svg_of(STAYS, WEARER)
+    run = re.search(r'<path id="n3-side-cut-line"[^>]* d="M ([0-9.]+) ([0-9.]+)', text)
+    assert run is not None
+    pulled = text.replace(run[0], run[0].replace(f"M {run[1]}", f"M {float(run[1]) + 9.0}"), 1)
+    found = edges(pulled.encode())
+    assert [edge.name for edge in found.edges if edge.is_moved] == []
+    assert found.notes == (
+        "the cut line of the piece “3 side” was moved: it is made from the stitch lines when you draft, so move those",
+    )
 
 
 def test_a_scribble_is_told_and_soon() -> None:

@@ -16,9 +16,13 @@ from fanblock.proving.trial import SOUND, prove
 from fanblock.recipe.library import open_recipe
 from fanblock.shipped import recipe_ids
 from fanblock.wearer.fixed import Fixed
-from fanblock.wearer.guesses import UPPER_AT_880_MM
+from fanblock.wearer.guesses import ARM_AT_880_MM, UPPER_AT_880_MM
 
-MADE_FROM = {"bust", "waist", "bust to waist", "hip", "underarm", "back length", "front length", *UPPER_AT_880_MM}
+MADE_FROM = {
+    *("bust", "waist", "bust to waist", "hip", "underarm", "back length", "front length", "elbow"),
+    *UPPER_AT_880_MM,
+    *ARM_AT_880_MM,
+}
 """What the set holds, what is assumed with it, and what is guessed from these."""
 
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tests.sheet.real import drafted
 
+from fanblock.finish.toile import toile_of
 from fanblock.pattern.model import Pattern
 from fanblock.sheet.sewing import joining, toile
 from fanblock.sheet.sewingorder import is_open
@@ -18,7 +19,7 @@ def stays() -> Pattern:
 
 def test_every_seam_says_where_it_stops() -> None:
     """Open seams stop at the waist bar, sewn ones run to the lower edge; so the recipe has it."""
-    pattern = stays()
+    pattern = left_open()
     assert [is_open(pattern, seam) for seam in pattern.seams] == [False, True, True, True]
     assert joining(pattern)[1:3] == (
         "Join A to A: piece 1 (center front) to piece 2 (side front), from the top to the lower edge.",
@@ -35,7 +36,7 @@ def test_open_seams_are_secured_where_they_stop() -> None:
 
 def test_a_centre_front_with_an_allowance_is_sewn() -> None:
     """Both halves are sewn to each other at the centre front; the laced centre back is not."""
-    lines = joining(stays())
+    lines = joining(left_open())
     assert lines[-5:-3] == (
         "Sew the two centre fronts (piece 1, both halves) to each other, from the top to the lower edge.",
         "The open edges at the centre back (piece 5) are not sewn: they are finished and laced, 5.0 cm apart.",
@@ -61,10 +62,15 @@ def test_a_centre_without_allowance_only_meets() -> None:
     assert "At the centre front the two halves meet edge to edge, without allowance." in joining(pattern)
 
 
+def left_open() -> Pattern:
+    """The same stays where the recipe leaves open how they are made."""
+    return replace(stays(), construction="")
+
+
 def test_channels_come_first_and_bones_eyelets_and_binding_last() -> None:
-    """Channels are stitched on flat pieces; bones, eyelets, binding and lining follow when these hang together (common
-    practice, no source)."""
-    lines = joining(stays())
+    """Where nothing is said channels are stitched on flat pieces; bones, eyelets, binding and lining follow when these hang
+    together (common practice, no source)."""
+    lines = joining(left_open())
     assert lines[0] == (
         "First the channels, piece by piece: baste the strength layers together and stitch both lines of every channel "
         "through them, and across its lower end. On the other half the channels are mirrored."
@@ -74,6 +80,38 @@ def test_channels_come_first_and_bones_eyelets_and_binding_last() -> None:
         "Work the eyelets through all layers but the lining; the left and the right row are each in the list.",
         "Bind the edges with linen tape, which closes the channels above. The lining comes last.",
     )
+
+
+def place(lines: tuple[str, ...], words: str) -> int:
+    """Which of some lines has these words."""
+    return next(number for number, line in enumerate(lines) if words in line)
+
+
+def test_whipped_pieces_are_finished_before_they_are_joined() -> None:
+    """Baste, channels, bones, turned edges, whip, tape, eyelets, bind, lining last (published: green wool stays of about
+    1780, whose panels were finished one by one; the order is common practice)."""
+    lines = joining(stays())
+    order = ("stitch both lines of every channel", "Put in the bones", "Turn the seam edges", "Whip A to A", "Whip D to D",
+             "Whip the two centre fronts", "sew a narrow tape", "Work the eyelets", "Bind the edges")  # fmt: skip
+    places = [place(lines, words) for words in order]
+    assert places == sorted(places)
+    assert not any(line.startswith("Join") for line in lines)
+
+
+def test_sewn_pieces_are_joined_before_their_channels() -> None:
+    """Seams, then channels through all the strength layers, then bones (common practice, no source)."""
+    lines = joining(replace(stays(), construction="sewn"))
+    order = ("Seams first", "Join A to A", "Then the channels", "Put in the bones", "Work the eyelets")
+    places = [place(lines, words) for words in order]
+    assert places == sorted(places)
+    assert not any("whip" in line.lower() for line in lines)
+
+
+def test_a_toile_is_sewn_whatever_the_garment_is() -> None:
+    """Simple seams, for they are taken out again."""
+    lines = joining(toile_of(stays()))
+    assert lines[0].startswith("Join A to A")
+    assert not any("whip" in line.lower() for line in lines)
 
 
 def test_a_busk_and_curved_bones_are_told_of() -> None:
@@ -105,6 +143,7 @@ def test_what_a_recipe_does_not_plan_is_said() -> None:
     pattern = stays()
     bare = replace(pattern, panels=tuple(replace(panel, channels=(), eyelets=()) for panel in pattern.panels))
     assert "eyelets are not planned on these sheets" in " ".join(toile(bare))
+    bare = replace(bare, construction="")
     assert joining(bare)[0].startswith("Join A to A")
 
 

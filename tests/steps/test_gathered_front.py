@@ -99,7 +99,10 @@ def test_gathers_that_reach_a_shoulder_are_refused() -> None:
     with pytest.raises(GeometryError) as caught:
         with_wide(step="gathered front: {panel: front, within: 180 mm}")
     says = str(caught.value)
-    assert "(gathered front) › within › the gathers shall reach 180.0 mm from the centre front, and front seat comes" in says
+    assert (
+        "(gathered front) › within › the gathers shall reach 180.0 mm from the centre front, and front seat comes"
+        in says
+    )
     assert says.endswith("Let them end nearer the centre front.")
 
 
@@ -107,7 +110,10 @@ def test_gathers_that_reach_a_shoulder_are_refused() -> None:
     ("step", "says"),
     [
         ("{panel: front, within: 9 cm, times: 1}", "times › got 1, needs 1.05 to 3. 1.3 to 1.6 are usual."),
-        ("{panel: frond, within: 9 cm}", "panel › there is no panel “frond” in `separate` (step 4). Legal here: whole."),
+        (
+            "{panel: frond, within: 9 cm}",
+            "panel › there is no panel “frond” in `separate` (step 4). Legal here: whole.",
+        ),
     ],
 )
 def test_words_that_make_no_sense_are_told_with_their_place(step: str, says: str) -> None:
@@ -121,4 +127,6 @@ def test_a_tuft_is_refused() -> None:
     """Gathers need some width."""
     with pytest.raises(GeometryError) as caught:
         with_wide(step="gathered front: {panel: front, within: 20 mm}")
-    assert "on this body the gathers would reach 20 mm from the centre front. Give them 30 mm or more." in str(caught.value)
+    assert "on this body the gathers would reach 20 mm from the centre front. Give them 30 mm or more." in str(
+        caught.value
+    )

@@ -61,7 +61,9 @@ def test_guessed_arms_are_those_of_women_who_were_measured(name: str) -> None:
     women = table[table["sex"] == 0]
     found = {"upper arm": women["bic_gi"], "elbow": women["for_gi"] + 1.0, "wrist": women["wri_gi"]}[name]
     off = [
-        body_of(Wearer("woman", (Measures("shift", "2003-01-01", Fixed({**BLOCK, "bust": 10.0 * chest})),))).length_mm(name)
+        body_of(Wearer("woman", (Measures("shift", "2003-01-01", Fixed({**BLOCK, "bust": 10.0 * chest})),))).length_mm(
+            name
+        )
         - 10.0 * girth
         for chest, girth in zip(women["che_gi"], found, strict=True)
     ]

@@ -43,13 +43,14 @@ class KeptEdge:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class KeptPanel:
-    """One panel as it was drafted; ``added`` tells that it was not cut from the block."""
+    """One panel as it was drafted; ``added`` tells that it was not cut from the block. ``cut`` runs around it and is closed."""
 
     name: str
     number: int
     added: bool
     edges: tuple[KeptEdge, ...]
     levels: Mapping[str, tuple[Curve, ...]]
+    cut: Curve | None = None
 
     @property
     def title(self) -> str:
@@ -123,7 +124,11 @@ def _kept(read: Any) -> Kept:
 def _panel(panel: Any) -> KeptPanel:
     edges = tuple(KeptEdge(str(one["name"]), str(one["kind"]), _curve(one["points"])) for one in panel["edges"])
     levels = {str(name): tuple(_curve(part) for part in parts) for name, parts in panel["levels"].items()}
-    return KeptPanel(str(panel["name"]), int(panel["number"]), bool(panel["added"]), edges, MappingProxyType(levels))
+    ring = panel["cut_line"]
+    cut = _curve([*ring, ring[0]]) if ring else None
+    return KeptPanel(
+        str(panel["name"]), int(panel["number"]), bool(panel["added"]), edges, MappingProxyType(levels), cut
+    )
 
 
 def _curve(points: Any) -> Curve:

@@ -10,7 +10,7 @@ import numpy as np
 from fanblock.adopting.feet import feet, followed
 from fanblock.adopting.kept import KeptPanel
 from fanblock.adopting.placing import SAME_MM, Motion, motion_of
-from fanblock.adopting.strokes import Found
+from fanblock.adopting.strokes import CUT, Found, Stroke
 from fanblock.geometry.curve import Curve, Points
 from fanblock.problems import GeometryError, Place, Problem
 
@@ -67,6 +67,7 @@ def compared(found: Found, panels: Sequence[KeptPanel]) -> Compared:
         here = [
             _edge(panel, number, motion, found) for number in range(len(panel.edges)) if _there(panel, number, found)
         ]
+        notes += _cut_notes(panel, motion, strokes)
         if panel.added:
             notes += _added_notes(panel, here)
         else:
@@ -106,6 +107,15 @@ def _off(old: Curve, new: Curve) -> tuple[float, Points]:
     off = np.where(off > SAME_MM + beyond**2 / (2.0 * TIGHTEST_MM), off, np.minimum(off, SAME_MM) * (beyond == 0.0))
     worst = int(np.argmax(off))
     return float(off[worst]), places[worst]
+
+
+def _cut_notes(panel: KeptPanel, motion: Motion, strokes: Sequence[Stroke]) -> list[str]:
+    cut = next((stroke for stroke in strokes if stroke.name == CUT and not stroke.edge), None)
+    if cut is None or _off(cut.old, motion.put(cut.drawn))[0] < SAME_MM:
+        return []
+    return [
+        f"the cut line of the piece “{panel.title}” was moved: it is made from the stitch lines when you draft, so move those"
+    ]
 
 
 def _added_notes(panel: KeptPanel, edges: Sequence[DrawnEdge]) -> list[str]:

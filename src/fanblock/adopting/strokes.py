@@ -6,8 +6,9 @@ label or a title. A line that has neither any more is lost, and told; nothing is
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -89,7 +90,7 @@ def found_strokes(data: bytes, file: str, panels: Sequence[KeptPanel]) -> Found:
             problems.append(_lost(one, there, by_name, root, file))
         elif len(there) == 1:
             try:
-                curve = curve_of(there[0])
+                curve = curve_of(_opened(there[0]) if one.name == CUT else there[0])
             except NoLineError as fault:
                 if one.edge and not one.panel.added:
                     what = f"{_called(one)} {fault.what}"
@@ -110,7 +111,9 @@ def _wanted(panels: Sequence[KeptPanel]) -> Iterator[_Wanted]:
     taken: set[str] = set()
     for panel in panels:
         group = identifier(plain(panel.title), taken)
-        identifier(f"{group} {CUT}", taken)
+        key = identifier(f"{group} {CUT}", taken)
+        if panel.cut is not None:
+            yield _Wanted(panel, group, key, CUT, False, panel.cut)
         for edge in panel.edges:
             key = identifier(f"{group} {plain(edge.name)}", taken)
             yield _Wanted(panel, group, key, edge.name, True, edge.curve)
@@ -128,6 +131,12 @@ def _lines(by_name: dict[str, list[Element]], one: _Wanted) -> list[Element]:
         found = [element for element in by_name.get(plain_name(one.name), []) if _lies_in(element, groups)]
     lines = {id(line): line for element in found for line in _shapes(element)}
     return list(lines.values())
+
+
+def _opened(element: Element) -> Element:
+    """Return a closed line as one that ends where it begins."""
+    run = re.sub(r"[Zz]\s*$", "", element.attributes.get("d", ""))
+    return replace(element, attributes={**element.attributes, "d": run})
 
 
 def _shapes(element: Element) -> Iterator[Element]:

@@ -76,6 +76,7 @@ def toile_of(pattern: Pattern) -> Pattern:
         lacings=(),
         binding=None,
         toile=True,
+        construction="",
     )
     return replace(plain, panels=(*panels, *strips_of(pattern, len(panels))))
 

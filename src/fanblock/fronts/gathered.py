@@ -175,16 +175,14 @@ def _bridge(curve: Curve, low: float, high: float) -> Points:
 
 
 def _mouths(panel: Panel, edge: Edge) -> list[tuple[float, float]]:
-    """Return where along an edge every dart in it opens and closes, in mm."""
-    found = []
+    """Return where along an edge both legs of every dart in it begin, in mm."""
+    legs: dict[str, list[float]] = {}
+    count = np.arange(len(edge.curve.along))
     for mark in panel.marks:
-        feet = [foot(edge.curve.points, point) for point in mark.curve.points[[0, -1]]]
-        if mark.kind != "dart" or max(distance for distance, _ in feet) > STEP_MM:
-            continue
-        count = np.arange(len(edge.curve.along))
-        first, last = sorted(float(np.interp(place, count, edge.curve.along)) for _, place in feet)
-        found.append((first, last))
-    return found
+        off, place = foot(edge.curve.points, mark.curve.start)
+        if mark.kind == "dart" and off < STEP_MM:
+            legs.setdefault(mark.name, []).append(float(np.interp(place, count, edge.curve.along)))
+    return [(min(places), max(places)) for places in legs.values()]
 
 
 def sewn_mm(panel: Panel, edge: Edge) -> float:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from fanblock.pattern.model import ARMHOLE, CENTER, DARTED, FOLD, LACING, Edge, Panel, Pattern, Seam
+from fanblock.pattern.model import ARMHOLE, CENTER, DARTED, FOLD, LACING, WHIPPED, Edge, Panel, Pattern, Seam
 from fanblock.sheet import closing, phrases
 from fanblock.sheet.bandwords import band_joining, band_toile
 from fanblock.sheet.levels import told_level
-from fanblock.sheet.sewingorder import across, is_open, run_words, when
+from fanblock.sheet.sewingorder import across, is_open, is_whipped, run_words, when
 from fanblock.sheet.stiffwords import after_joining, before_joining, toile_bones
 from fanblock.sheet.toilewords import toile_steps
 from fanblock.units import format_length
@@ -23,6 +23,11 @@ def joining(pattern: Pattern) -> tuple[str, ...]:
     seams = sorted(drafted, key=lambda seam: when(pattern, seam))
     first = [note.says for note in pattern.notes if note.kind == "sewing first"]
     lines = [*before_joining(pattern), *first, *dict.fromkeys(_join(pattern, seam, numbers) for seam in seams)]
+    if any(is_whipped(pattern, seam) for seam in seams):
+        lines.append(
+            "To whip: lay two finished pieces face to face, their folded edges level, and catch both folds with small close "
+            "stitches."
+        )
     if any(panel.edge(edge).waist_at_mm is not None for panel, edge in _fronts(pattern)):
         lines.append("At each seam lay the two waist bars together first, then the ticks, then the ends.")
     if any(len(across(pattern, seam)) > 1 for seam in seams):
@@ -47,6 +52,7 @@ def _join(pattern: Pattern, seam: Seam, numbers: Mapping[str, int]) -> str:
         darted = ", when its darts have been sewn" if any(one.how == DARTED for one in own) else ""
         return f"Close piece {numbers[front]} ({front}): {letter} to {letter}{darted}."
     level = across(pattern, seam)
+    verb = "Whip" if is_whipped(pattern, seam) else "Join"
     if len(level) > 1:
         upper, lower = (
             phrases.listed(dict.fromkeys(f"{numbers[name.panel]} ({name.panel})" for name in side))
@@ -54,7 +60,7 @@ def _join(pattern: Pattern, seam: Seam, numbers: Mapping[str, int]) -> str:
         )
         return f"Join {letter} to {letter} right across: above {upper}, below {lower}."
     return (
-        f"Join {letter} to {letter}: piece {numbers[front]} ({front}) to piece {numbers[back]} ({back})"
+        f"{verb} {letter} to {letter}: piece {numbers[front]} ({front}) to piece {numbers[back]} ({back})"
         f"{run_words(pattern, seam)}{_taken_up(pattern, seam)}."
     )
 
@@ -123,7 +129,8 @@ def _centers(pattern: Pattern) -> Iterator[str]:
             yield f"{pieces} cut on the fold at the {line}: there is no seam."
         elif how == "sewn":
             pieces = f"pieces {which}" if several else f"piece {which}"
-            yield f"Sew the two {line}s ({pieces}, both halves) to each other, from the top to the lower edge."
+            verb = "Whip" if pattern.construction == WHIPPED else "Sew"
+            yield f"{verb} the two {line}s ({pieces}, both halves) to each other, from the top to the lower edge."
         else:
             yield f"At the {line} the two halves meet edge to edge, without allowance."
     yield from closing.sewing_words(pattern)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fanblock.pattern.model import LET_IN, PLEAT_HEAD, SLIT, Edge, Panel, Pattern, Seam
+from fanblock.pattern.model import LET_IN, PLEAT_HEAD, SLIT, WHIPPED, Edge, Panel, Pattern, Seam
 
 PAST_WAIST_MM = 5.0
 """A seam that goes on further than this below the waist is sewn below it."""
@@ -41,6 +41,12 @@ def is_open(pattern: Pattern, seam: Seam) -> bool:
     panel = pattern.by_name[seam.front.panel]
     edge = panel.edge(seam.front.edge)
     return stops_at_waist(edge) and any(one.kind == SLIT for one in beside(panel, edge))
+
+
+def is_whipped(pattern: Pattern, seam: Seam) -> bool:
+    """Tell whether a seam joins two finished pieces of the garment: not one of a piece that is set on or let in."""
+    panels = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
+    return pattern.construction == WHIPPED and not any(panel.added for panel in panels)
 
 
 def run_words(pattern: Pattern, seam: Seam) -> str:

@@ -115,7 +115,10 @@ def raised_waist_height(lengths: Mapping[str, float], units: str) -> Guess:
     """Return how high a raised waistline lies: close under the breasts, and not over 8 cm below the bust as it is held."""
     low, high = lengths["underbust height"], lengths.get("raised", lengths["bust to waist"]) - RAISED_BELOW_BUST_MM
     if high > low:
-        return high, f"{format_length(high, units)}, {format_length(RAISED_BELOW_BUST_MM, units)} below the bust (from memory)"
+        return (
+            high,
+            f"{format_length(high, units)}, {format_length(RAISED_BELOW_BUST_MM, units)} below the bust (from memory)",
+        )
     return low, f"{format_length(low, units)}, as high as the underbust (from memory)"
 
 

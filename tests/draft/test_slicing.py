@@ -14,8 +14,8 @@ from tests.samples import BODIES, GAP, block, body, recipe, seam
 from tests.samples import HEM as HEM_STEP
 from tests.samples import TOP as TOP_STEP
 
-from fanblock.draft.model import AROUND, HEIGHT, Draft
 from fanblock.draft.cutting import sliced_loops
+from fanblock.draft.model import AROUND, HEIGHT, Draft
 from fanblock.draft.separate import outline
 from fanblock.draft.slicing import Loop, Side, closed_loop, holding, inside_at, sliced, split_at_height
 from fanblock.draft.takes import takes_of

@@ -104,7 +104,7 @@ def test_the_story_from_tape_to_second_draft(room: Path, capsys: pytest.CaptureF
     assert main(["new", "fitting", "stays.yaml"]) == 0
     notes = room / "stays-fitting-1.yaml"
     text = notes.read_text(encoding="utf-8")
-    notes.write_text(text.replace("  # - gapes at the centre front", "  - gapes at the centre front"), encoding="utf-8")
+    notes.write_text(text.replace("#  - gapes at the centre front", "  - gapes at the centre front"), encoding="utf-8")
     assert main(["fit", "stays.yaml", str(notes)]) == 0
     assert main(["draft", "stays-2.yaml", "--no-pictures", "--paper", "a4"]) == 0
     assert (room / "stays-draft-1" / "pattern.json").is_file()
@@ -114,12 +114,10 @@ def test_the_story_from_tape_to_second_draft(room: Path, capsys: pytest.CaptureF
 
 def test_answers_become_notes(room: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Asked question by question: lengths that are none are asked again, and what was answered is kept and applied."""
-    answers = (
-        ["body", "", "", "x", "1 cm", "below", ""]  # how it was worn, which bones, the waist line at three places
-        + ["6 cm", "", "", "4 cm"]  # gaps
-        + ["", "", "1 cm", "side", ""]  # pinches
-        + ["99", "8", "12 mm", "she sat", ""]  # sentences and free words
-    )
+    worn = ["body", "", "", "x", "1 cm", "below", ""]  # how, which bones, the waist line at three places
+    gaps, pinches = ["6 cm", "", "", "4 cm"], ["", "", "1 cm", "side", ""]
+    said = ["99", "8", "12 mm", "she sat", ""]
+    answers = [*worn, *gaps, *pinches, *said]
     runner = CliRunner()
     result = runner.invoke(fit, ["stays.yaml"], input="\n".join(answers) + "\n", standalone_mode=False)
     assert result.exception is None, result.output

@@ -85,9 +85,10 @@ def test_a_blank_file_reads_as_nothing_noted(units: str) -> None:
     """What one begins with is sound, and each of its lines is one a file may hold."""
     text = starter_notes(3, units)
     assert read_notes(text, "n.yaml") == Notes(3)
-    used = text.replace("  # - ", "  - ").replace(
-        "  - an amount may stand behind a sentence: the usual one is taken where none does\n", ""
-    )
+    blank = text.replace("#gap", "gap").replace("#  top", "  top").replace("#  bust", "  bust")
+    assert read_notes(blank, "n.yaml") == Notes(3)
+    head, _, sentences = text.partition("notes:\n")
+    used = f"{head}notes:\n{sentences.replace('#  - ', '  - ')}"
     assert {said.sentence.words for said in read_notes(used, "n.yaml").said} == set(BY_WORDS)
 
 

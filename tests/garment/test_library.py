@@ -48,7 +48,9 @@ def test_a_change_is_made_and_told(tmp_path: Path) -> None:
 def test_files_beside_the_garment_are_found(tmp_path: Path) -> None:
     """A wearer's file and a recipe's file in the garment's folder, wherever the program is called from."""
     written(tmp_path, wearer_text("ferrywoman"), "me.yaml")
-    written(tmp_path, "recipe: 1\nbased on: stays-five-panels\nname: Mine\ndials: {gap: {default: 4 cm}}\n", "mine.yaml")
+    written(
+        tmp_path, "recipe: 1\nbased on: stays-five-panels\nname: Mine\ndials: {gap: {default: 4 cm}}\n", "mine.yaml"
+    )
     opened = open_garment(written(tmp_path, garment("me.yaml", "mine.yaml")))
     assert (opened.wearer.name, opened.recipe.name) == ("ferrywoman", "Mine")
 
@@ -81,7 +83,7 @@ def test_a_new_garment_draws_as_it_stands(tmp_path: Path) -> None:
     text = starter_garment(str(path), "ferrywoman", "stays-five-panels")
     path.write_text(text, encoding="utf-8")
     assert draft_garment(open_garment(str(path))).sound
-    path.write_text(text.replace("# dials:", "dials:").replace("#   gap: 50 mm", "  gap: 30 mm"), encoding="utf-8")
+    path.write_text(text.replace("#dials:", "dials:").replace("#  gap: 50 mm", "  gap: 30 mm"), encoding="utf-8")
     assert draft_garment(open_garment(str(path))).gap_mm == pytest.approx(30.0)
 
 

@@ -55,7 +55,7 @@ def test_a_third_way_is_refused() -> None:
     with pytest.raises(RecipeError) as caught:
         read_recipe(text("glued"), FILE)
     line = text("glued").splitlines().index("construction: glued") + 1
-    assert str(caught.value) == f"r.yaml:{line}:15: construction › got “glued”, needs `whipped` or `sewn`."
+    assert str(caught.value) == f"r.yaml:{line}:15: construction › got “glued”, needs `sewn` or `whipped`."
 
 
 @pytest.mark.parametrize(("way", "mm"), [("whipped", 13.0), ("sewn", 15.0), ("", 15.0)])

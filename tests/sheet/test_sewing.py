@@ -159,5 +159,7 @@ def test_a_toile_without_lacing_speaks_of_none() -> None:
 def test_edges_that_meet_are_left_open() -> None:
     """A gown closes at the centre front edge to edge: sewn shut it could not be put on."""
     said = " ".join(joining(drafted("pilot", "gown-bodice-1770s")))
-    assert "The open edges at the centre front (piece 1) are not sewn: they are finished and pinned edge to edge" in said
+    assert (
+        "The open edges at the centre front (piece 1) are not sewn: they are finished and pinned edge to edge" in said
+    )
     assert "Sew the two centre fronts" not in said

@@ -141,7 +141,7 @@ def fitting(garment: str, path: str | None) -> int:
     words = f"{opened.recipe.name} · {opened.wearer.name} · draft {draft}"
     files = {notes.name: starter_notes(draft, opened.wearer.units).encode()}
     for paper in (A4, LETTER):
-        files[f"{notes.stem}-{paper.name.lower()}.pdf"] = sheets(correction_sheet(paper, words))
+        files[f"{notes.stem}-{paper.name.lower()}.pdf"] = sheets(correction_sheet(paper, words, opened.wearer.units))
     refuse_existing(notes.parent / name for name in files)
     for written in write_all(notes.parent, files):
         say(wrapped(f"{written} is written."))

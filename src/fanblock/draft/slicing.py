@@ -19,7 +19,6 @@ from fanblock.problems import GeometryError, Problem
 from fanblock.terms import LANDMARK_AROUNDS
 from fanblock.tolerances import GRAZING
 
-
 ON_AVERAGE = 0.05
 """How much of what a lower edge may stray from a level a level seam may on average: it was drawn along the level, or not."""
 

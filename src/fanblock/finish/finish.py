@@ -119,7 +119,9 @@ def _finished(work: Work, panel: Panel, given: dict[tuple[str, str], str]) -> Pa
     by_kind = {**DEFAULT_ALLOWANCES, **work.allowance_by_kind}
     by_name, lines = work.allowance_by_name, _lines_of(work)
     widths = {
-        edge.name: by_name.get(edge.name, by_name.get(lines.get((panel.name, edge.name), ""), by_kind.get(edge.kind, 0.0)))
+        edge.name: by_name.get(
+            edge.name, by_name.get(lines.get((panel.name, edge.name), ""), by_kind.get(edge.kind, 0.0))
+        )
         for edge in edges
     }
     try:

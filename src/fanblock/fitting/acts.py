@@ -97,7 +97,7 @@ def gapped(state: State, level: str, mm: float, keep: str, because: str) -> Done
     changed elsewhere is taken off first.
     """
     if keep == "wearer" and level in (WAIST, BUST) and is_measured(state):
-        return _girth(state, level, mm)
+        return _girth(state, level, mm) if mm else (state, ())
     rest = mm - state.by_girths.get(level, 0.0)
     if abs(rest) < 2.0 * ROUNDED_MM:
         return state, ()

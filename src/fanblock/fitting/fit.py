@@ -47,6 +47,10 @@ LARGE_GIRTH_MM, LARGE_LENGTH_MM = 60.0, 20.0
 """A change this large wants another toile before good cloth is cut (from memory)."""
 
 
+AS_WANTED_MM = 1.5
+"""A gap that is off by less is as it was wanted: no tape between two edges is read more finely (from memory)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Told:
     """What became of one note: its words, how it was read, what it changed, what else moved, and advice."""
@@ -93,11 +97,13 @@ def fitted(opened: Opened, notes: Notes) -> Fitted:
     _check_places(before, notes)
     counted = replace(opened, garment=replace(opened.garment, draft=notes.draft + 1))
     state, told = State(counted, draft_garment(counted)), []
-    for note in _ready(notes, before.body.units):
+    for note in _ready(notes, before.body.units, before.gap_mm):
         after, one = _applied(state, note)
         state = after
         told.append(one)
-    return Fitted(state.opened, before, state.pattern, tuple(told), _again(before, state.pattern))
+    kept = replace(state.opened.garment, notes=(*state.opened.garment.notes, *notes.comments))
+    done = replace(state.opened, garment=kept)
+    return Fitted(done, before, state.pattern, tuple(told), _again(before, state.pattern))
 
 
 def _applied(state: State, note: _Note) -> tuple[State, Told]:
@@ -120,12 +126,12 @@ def _applied(state: State, note: _Note) -> tuple[State, Told]:
     return replace(after, taken=taken), Told(note.words, note.reading, said, moved, note.advice)
 
 
-def _ready(notes: Notes, units: str) -> list[_Note]:
-    """Return every note in the order of looking."""
+def _ready(notes: Notes, units: str, wanted_mm: float) -> list[_Note]:
+    """Return every note in the order of looking; ``wanted_mm`` is the gap that was wanted."""
     found = [_line(line, units) for line in notes.lines]
     for level, rank in ((WAIST, WAIST_GIRTH), (BUST, GIRTHS), (MIDDLE, GIRTHS), (TOP, GIRTHS)):
         if level in notes.gap_mm:
-            found.append(_gap(rank, level, notes.gap_mm[level], notes.keep, units))
+            found.append(_gap(rank, level, notes.gap_mm[level], wanted_mm, notes.keep, units))
         found += [_pinch(rank, pinch, units) for pinch in notes.pinches if pinch.level == level]
     found += [_sentence(said, units) for said in notes.said]
     return sorted(found, key=lambda note: note.rank)
@@ -159,13 +165,19 @@ def _line(line: WaistLine, units: str) -> _Note:
     )
 
 
-def _gap(rank: int, level: str, found_mm: float, keep: str, units: str) -> _Note:
-    words = f"gap of {told_length(found_mm, units)} at the {level}"
+def _gap(rank: int, level: str, found_mm: float, wanted_mm: float, keep: str, units: str) -> _Note:
+    words, off = f"gap of {told_length(found_mm, units)} at the {level}", found_mm - wanted_mm
+    size = "too small" if off > 0.0 else "too large"
+    reading = (
+        f"{told_length(wanted_mm, units)} was wanted, so the pieces are {told_length(abs(off), units)} {size} there"
+    )
+    if abs(off) < AS_WANTED_MM:
+        off, reading = 0.0, "as it was wanted"
 
     def act(state: State) -> Done:
-        return acts.gapped(state, level, found_mm - state.pattern.gap_mm, keep, words)
+        return acts.gapped(state, level, off, keep, words)
 
-    return _Note(rank, words, "the pieces grow by what it is more than was wanted", (f"take {level} {ALL}",), act)
+    return _Note(rank, words, reading, (f"take {level} {ALL}",), act)
 
 
 def _pinch(rank: int, pinch: Pinch, units: str) -> _Note:

@@ -10,6 +10,7 @@ from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table, text_area
 from fanblock.sheet.squares import line
+from fanblock.units import format_length
 
 LOOKS = (
     "The waist: does the drawn line lie on the string you tied, all round?",
@@ -32,8 +33,9 @@ _TEXT_MM, _HEAD_MM, _BOX_MM, _ROW_MM = 3.0, 6.0, 2.6, 1.6
 """Size of the text and of the heading, of a tick box, and room between two sentences."""
 
 
-def correction_sheet(paper: Paper, words: str = "") -> tuple[Drawing, ...]:
-    """Return the page to fill in; ``words`` say which garment and draft it is of."""
+def correction_sheet(paper: Paper, words: str = "", units: str = "cm") -> tuple[Drawing, ...]:
+    """Return the page to fill in; ``words`` say which garment and draft it is of, usual amounts
+    stand in these units."""
     area = text_area(paper)
     items, top = heading("Correction sheet", area.left, area.top - 2.0, area.width_mm, _HEAD_MM)
     more, top = _blanks(words, area.left, top - 1.0, area.width_mm)
@@ -51,7 +53,7 @@ def correction_sheet(paper: Paper, words: str = "") -> tuple[Drawing, ...]:
         "What you see: tick it, and write how much", area.left, min(left_low, right_low) - 3.0, area.width_mm
     )
     items += more
-    items += _sentences(sentence_list(), area.left, low, half, area.bottom)
+    items += _sentences(sentence_list(), area.left, low, half, area.bottom, units)
     return (Drawing("correction sheet", paper.width_mm, paper.height_mm, (Group("form", tuple(items)),)),)
 
 
@@ -87,13 +89,17 @@ def _girths(left: float, top: float, width: float) -> tuple[Items, float]:
     return items, low
 
 
-def _sentences(sentences: Sequence[Sentence], left: float, top: float, width: float, bottom: float) -> Items:
+def _sentences(
+    sentences: Sequence[Sentence], left: float, top: float, width: float, bottom: float, units: str
+) -> Items:
     """Every sentence with a box to tick and a blank for its amount, in two columns."""
     items: Items = []
     x, y, count = left, top, 0
     for sentence in sentences:
         amount = (
-            f"{sentence.asks}; usual {sentence.typical_mm / 10.0:g} cm" if sentence.effects else "nothing to measure"
+            f"{sentence.asks}; usual {format_length(sentence.typical_mm, units)}"
+            if sentence.effects
+            else "nothing to measure"
         )
         more, low = paragraph(sentence.words, x + 5.0, y, width - 24.0, _TEXT_MM, bold=True)
         under, low = paragraph(amount, x + 5.0, low + 0.6, width - 24.0, 2.4)

@@ -77,7 +77,7 @@ class Notes:
 
 @dataclass(frozen=True, slots=True)
 class _Pinch:
-    take: Length | Share = field(metadata={"for": "what you pinched, both layers together"})
+    take: Length | Share | None = field(default=None, metadata={"for": "what you pinched, both layers together"})
     at: str = field(default="side", metadata={"for": "front, side, back, all round, or a seam"})
     height: str = field(default="middle", metadata={"for": "top, bust, middle or waist"})
     half: Literal["left", "right", "both"] = field(default="both", metadata={"for": "left, right or both"})
@@ -96,7 +96,7 @@ class _Top:
     units: Literal["mm", "cm", "in"] | None = None
     worn: Literal["on the body", "on a stand"] = "on the body"
     bones: str = ""
-    gap: Mapping[str, Length | Share] = field(default_factory=dict)
+    gap: Mapping[str, Length | Share | None] = field(default_factory=dict)
     pinch: _Pinch | tuple[_Pinch, ...] = ()
     line: _Line | tuple[_Line, ...] = ()
     keep: Literal["wearer", "garment"] = "wearer"
@@ -134,6 +134,8 @@ def _check_format(table: Table) -> None:
 def _notes(top: _Top, table: Table, findings: Findings, units: str) -> Notes:
     gap = {}
     for level, amount in top.gap.items():
+        if amount is None:  # left blank
+            continue
         trail, place = f"gap › {level}", place_of(table, "gap", table.place)
         if level not in LEVELS:
             findings.wrong("fit-level", trail, f"there is no level {shown(level)}.", nearest(level, LEVELS), place)
@@ -142,7 +144,11 @@ def _notes(top: _Top, table: Table, findings: Findings, units: str) -> Notes:
     return Notes(
         draft=top.draft,
         gap_mm=MappingProxyType({level: gap[level] for level in LEVELS if level in gap}),
-        pinches=tuple(_pinch(number, one, table, findings) for number, one in enumerate(_many(top.pinch), 1)),
+        pinches=tuple(
+            _pinch(number, one, one.take, table, findings)
+            for number, one in enumerate(_many(top.pinch), 1)
+            if one.take is not None
+        ),
         lines=tuple(_line(number, one, table, findings, units) for number, one in enumerate(_many(top.line), 1)),
         said=said,
         keep=top.keep,
@@ -164,14 +170,14 @@ def _mm(amount: Length | Share, least: float, most: float, trail: str, place: Pl
     return mm
 
 
-def _pinch(number: int, one: _Pinch, table: Table, findings: Findings) -> Pinch:
+def _pinch(number: int, one: _Pinch, take: Length | Share, table: Table, findings: Findings) -> Pinch:
     trail, place = f"pinch › {number}", place_of(table, "pinch", table.place)
     level = {"top edge": "top", "50%": "middle"}.get(one.height, one.height)
     if level not in LEVELS:
         findings.wrong(
             "fit-level", f"{trail} › height", f"there is no level {shown(level)}.", nearest(level, LEVELS), place
         )
-    mm = _mm(one.take, -MOST_PINCH_MM, MOST_PINCH_MM, f"{trail} › take", place, findings)
+    mm = _mm(take, -MOST_PINCH_MM, MOST_PINCH_MM, f"{trail} › take", place, findings)
     return Pinch(one.at, level, mm, one.half)
 
 
@@ -204,7 +210,7 @@ def _sentences(node: Node | None, findings: Findings, units: str) -> tuple[tuple
     said, comments = [], []
     for number, one in enumerate(node.items, 1):
         words, amount, place = _item(one)
-        sentence = BY_WORDS.get(words)
+        sentence = BY_WORDS.get(words.replace("center", "centre"))
         if sentence is None:
             if amount is None and not _is_near(words):
                 comments.append(words)

@@ -37,11 +37,13 @@ class Opened:
 
 def open_garment(path: str) -> Opened:
     """Return the garment in the file at a path, with its wearer and its recipe; FanblockError with all problems."""
-    shelf = Shelf("garment", "garment", (), "Look at its name and folder, or begin one with `fanblock new garment`.", GarmentError)
+    shelf = Shelf(
+        "garment", "garment", (), "Look at its name and folder, or begin one with `fanblock new garment`.", GarmentError
+    )
     garment = read_garment(own_bytes(path, shelf), path)
     problems: list[Problem] = []
-    wearer = _tried(lambda: named_wearer(garment.wearer, path), problems)
-    recipe = _tried(lambda: named_recipe(garment.recipe, path), problems)
+    wearer = tried(lambda: named_wearer(garment.wearer, path), problems)
+    recipe = tried(lambda: named_recipe(garment.recipe, path), problems)
     if wearer is None or recipe is None:
         raise FanblockError(problems)
     return Opened(garment, wearer, recipe, path)
@@ -61,7 +63,7 @@ def draft_garment(opened: Opened, *, despite: tuple[str, ...] = ()) -> Pattern:
     )
 
 
-def _tried(opening: Callable[[], Opening], problems: list[Problem]) -> Opening | None:
+def tried(opening: Callable[[], Opening], problems: list[Problem]) -> Opening | None:
     """Return what is opened; what is wrong with it goes to the other problems."""
     try:
         return opening()

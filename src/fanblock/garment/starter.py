@@ -5,12 +5,14 @@ from __future__ import annotations
 import json
 import textwrap
 from collections.abc import Iterator
+from types import MappingProxyType
 
-from fanblock.garment.library import named_recipe, named_wearer
+from fanblock.garment.library import named_recipe, named_wearer, tried
 from fanblock.garment.model import FORMAT
 from fanblock.problems import FanblockError, Problem
 from fanblock.recipe.dials import dial_values
 from fanblock.recipe.model import Recipe
+from fanblock.steps.cut import Cut
 
 _WIDTH = 92
 
@@ -21,27 +23,21 @@ draft goes into a folder of its own, and what a fitting changes is kept here."""
 _CLOTH = """\
 The cloth, by layer, as it lies in the shop. Take away the # before a line to use it."""
 
-_LAYERS = """\
-# cloth:
-#   outer: {width: 140 cm, shrinks: {warp: 3%, weft: 2%}, nap: no, selvedge: 1 cm}
-#   lining: {width: 110 cm}"""
+WIDTHS = MappingProxyType({"in": "54 in", "cm": "140 cm", "mm": "1400 mm"})
+"""A width that linen and coutil are sold in, in each unit (common practice, no source)."""
 
 
 def starter_garment(path: str, wearer: str, recipe: str) -> str:
     """Return the text of a new garment file at ``path``; FanblockError when its wearer or its recipe cannot be opened."""
     problems: list[Problem] = []
-    opened: list[Recipe] = []
-    for opening in (lambda: named_wearer(wearer, path), lambda: opened.append(named_recipe(recipe, path))):
-        try:
-            opening()
-        except FanblockError as error:
-            problems += error.problems
-    if problems:
+    who = tried(lambda: named_wearer(wearer, path), problems)
+    what = tried(lambda: named_recipe(recipe, path), problems)
+    if who is None or what is None:
         raise FanblockError(problems)
-    return "\n".join(_lines(wearer, recipe, opened[0])) + "\n"
+    return "\n".join(_lines(wearer, recipe, what, who.units)) + "\n"
 
 
-def _lines(wearer: str, recipe: str, opened: Recipe) -> Iterator[str]:
+def _lines(wearer: str, recipe: str, opened: Recipe, units: str) -> Iterator[str]:
     yield _comment(_HEAD)
     yield ""
     yield f"garment: {FORMAT}"
@@ -52,12 +48,21 @@ def _lines(wearer: str, recipe: str, opened: Recipe) -> Iterator[str]:
     if rows:
         purposes = {spec.name: " ".join(spec.purpose.split()) for spec in opened.dials}
         yield ""
-        yield "# dials:"
+        yield "#dials:"
         amounts = {name: words.partition(" of ")[0] for name, words, _ in rows}
-        yield from (f"#   {name}: {amounts[name]}    # {purposes[name]}".rstrip(" #") for name in amounts)
+        yield from (f"#  {name}: {amounts[name]}    # {purposes[name]}".rstrip(" #") for name in amounts)
     yield ""
     yield _comment(_CLOTH)
-    yield _LAYERS
+    yield "#cloth:"
+    for number, layer in enumerate(_layers(opened)):
+        more = ", shrinks: {warp: 3%, weft: 2%}, nap: no" if not number else ""
+        yield f"#  {layer}: {{width: {WIDTHS[units]}{more}}}"
+
+
+def _layers(recipe: Recipe) -> tuple[str, ...]:
+    """Return the layers a recipe's pieces are cut of, in its order."""
+    counted = [step.options.layers for step in recipe.steps if isinstance(step.options, Cut)]
+    return tuple(dict.fromkeys(layer for layers in counted for layer in layers)) or ("outer",)
 
 
 def _comment(text: str) -> str:

@@ -56,6 +56,7 @@ PENS: Mapping[str, Pen] = MappingProxyType(
         "trim": Pen(0.2, PAPER_BLUE),
         "meet": Pen(0.2, PAPER_BLUE, (2.0, 2.0)),
         "join": Pen(0.25, PAPER_BLUE),
+        "sewn": Pen(0.9),
         "map": Pen(0.1, "#777777"),
         "mini": Pen(0.15, "#333333"),
         "ghost": Pen(0.25, "#999999"),

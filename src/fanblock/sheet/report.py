@@ -16,6 +16,7 @@ from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.listing import tables
 from fanblock.sheet.reportstyle import STYLE
 from fanblock.sheet.sewing import joining, toile
+from fanblock.sheet.sewingpictures import sewing_strip, steps_of, strip_caption
 from fanblock.sheet.silhouette import CAPTION as SIDE_CAPTION
 from fanblock.sheet.tapes import tape_sentence, tape_words
 from fanblock.sheet.telling import Telling, telling
@@ -78,7 +79,7 @@ def report_html(pattern: Pattern, views: Views | None = None, to_buy: ToBuy | No
         _section("Cut", _cut_list(pattern)),
         *([] if to_buy is None else [_section("On the cloth", _cloths(to_buy))]),
         *(_section(head, _listed(heads, rows, says)) for head, heads, rows, says in tables(pattern)),
-        _section("Sew", _list(joining(pattern), "ol")),
+        _section("Sew", f"{_strip(pattern)}{_list(joining(pattern), 'ol')}"),
         _section("For the toile", f'<div class="box">{_list(toile(pattern))}</div>'),
         _section("What was checked", _checks(pattern.findings)),
         _section("What it adds up to", _girths(pattern)),
@@ -104,6 +105,15 @@ def report_html(pattern: Pattern, views: Views | None = None, to_buy: ToBuy | No
             "",
         )
     )
+
+
+def _strip(pattern: Pattern) -> str:
+    """The order of sewing in small pictures."""
+    strip = sewing_strip(pattern)
+    if strip is None:
+        return ""
+    picture = inline_svg(strip, "sewing", "which seam is sewn when")
+    return f'<figure class="strip">{picture}<figcaption>{escape(strip_caption(steps_of(pattern)))}</figcaption></figure>'
 
 
 def _verdict(pattern: Pattern) -> str:

@@ -15,9 +15,7 @@ UNPLANNED = (
 
 BONES_IN = "Put in the bones from above, each as long as the list says, with rounded or tipped ends."
 
-STITCHED = (
-    "stitch both lines of every channel through them, and across its lower end. On the other half the channels are mirrored."
-)
+STITCHED = "stitch both lines of every channel through them, and across its lower end. On the other half the channels are mirrored."
 
 
 def is_planned(pattern: Pattern) -> bool:

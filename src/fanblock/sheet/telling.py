@@ -7,11 +7,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from fanblock.pattern.model import Panel, Pattern
+from fanblock.pattern.model import LACING, SLIT, Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.cautions import CAUTIONS, COSTUME
 from fanblock.sheet.levels import told_level
-from fanblock.wearer.girths import WAIST
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,9 +38,7 @@ ON_BODY = Telling(
     half=phrases.HALF,
     toward="toward center front",
     counted="a half",
-    look="Look in this order: the waist line against a tied string; the shape of the gap; whether the centre front hangs "
-    "plumb; under the arms; the top edge in front and behind; the tabs; then sit and breathe in it for 20 minutes. A wrong "
-    "waist makes every other note false.",
+    look="",  # told of every garment by itself
     before="Before you lace",
     cautions=(COSTUME, *CAUTIONS),
     has_side=True,
@@ -75,11 +72,29 @@ WHOLE_BAND = Telling(
 )
 
 
+def _looks(pattern: Pattern, level: str) -> str:
+    """Return in what order a garment is looked at on the body, of what it has (common practice, no source)."""
+    kinds = {edge.kind for panel in pattern.panels for edge in panel.edges}
+    tabs = any(panel.slits for panel in pattern.panels) or SLIT in kinds
+    looks = (
+        (True, f"the {level} line against a tied string"),
+        (LACING in kinds, "the shape of the gap"),
+        (True, "whether the centre front hangs plumb"),
+        (True, "under the arms, stretched forward and lifted"),
+        (True, "the top edge in front and behind"),
+        (any("sleeve" in panel.name for panel in pattern.panels), "the sleeves, both arms bent"),
+        (tabs, "the tabs"),
+        (True, "then sit and breathe in it for 20 minutes"),
+    )
+    told = "; ".join(words for there, words in looks if there)
+    return f"Look in this order: {told}. A wrong {level} makes every other note false."
+
+
 def telling(pattern: Pattern) -> Telling:
     """Return the words that a pattern is told in."""
     if pattern.band is None:
         level = told_level(pattern)
-        return ON_BODY if level == WAIST else replace(ON_BODY, look=ON_BODY.look.replace(WAIST, level))
+        return replace(ON_BODY, look=_looks(pattern, level))
     return HALF_BAND if pattern.band.halved else WHOLE_BAND
 
 

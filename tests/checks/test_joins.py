@@ -78,6 +78,13 @@ def test_a_level_seam_runs_smooth_across_the_seams_it_cuts() -> None:
     assert set(found.values()) == {"holds"}
 
 
+def test_where_a_level_seam_stands_at_a_centre_it_is_looked_at_once() -> None:
+    """Its two edges are one line: the panel above answers for both, and no code stands twice."""
+    codes = [finding.code for finding in skirted().findings]
+    assert len(codes) == len(set(codes))
+    assert "square-center-front-waist-seam-1" in codes
+
+
 def test_a_level_seam_that_bends_across_a_seam_is_caught() -> None:
     """The front's lower edge ends at seam A: turned by 4 degrees it no longer runs straight on, nor square to the centre."""
     spoilt = kinked(skirted(), "front", "waist seam 1", 4.0)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from tests.samples import RECIPES
 from tests.sheet.real import drafted
@@ -30,7 +32,7 @@ def test_every_seam_is_sewn_once_and_at_the_end_all_hangs_together(recipe: str) 
     drafted_seams = [seam for seam in pattern.seams if not pattern.by_name[seam.front.panel].layer]
     assert len(sewn) == len(drafted_seams)
     assert {seam.front for seam in sewn} == {seam.front for seam in drafted_seams}
-    for before, after in zip(steps[:-1], steps[1:], strict=True):
+    for before, after in pairwise(steps):
         assert before.hanging <= after.hanging
         assert len(before.open_letters) >= len(after.open_letters)
     if steps:

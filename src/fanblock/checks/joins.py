@@ -15,6 +15,7 @@ from fanblock.pattern.model import (
     HEM,
     NECKLINE,
     TOP,
+    UPPER,
     WAIST,
     Edge,
     Finding,
@@ -144,10 +145,11 @@ def _at_center(panel: Panel) -> list[Finding]:
             (before, edge.curve.start_tangent, before.curve.end_tangent),
             (after, edge.curve.end_tangent, after.curve.start_tangent),
         ):
-            if not _runs_across(other) or other.pointed:
+            if not _runs_across(other) or other.pointed or other.across == UPPER:  # the same line as the edge above it
                 continue
             off = abs(90.0 - math.degrees(math.acos(max(-1.0, min(1.0, float(along @ across))))))
-            code = f"square-{edge.name}-{other.name}".replace(" ", "-")
+            piece = f"{panel.name}-" if panel.added else ""
+            code = f"square-{piece}{edge.name}-{other.name}".replace(" ", "-")
             says = f"the {_name(other)} is {off:.1f}° from square to {edge.name}"
             found.append(within(code, FAMILY, off, JOIN_DEG, "deg", says))
     return found

@@ -93,12 +93,15 @@ def tilted(state: State, at: str, mm: float) -> Done:
 def gapped(state: State, level: str, mm: float, keep: str, because: str) -> Done:
     """Return the garment with its pieces larger by ``mm`` in all at a level.
 
-    Waist and bust go into the wearer's girths where they were measured and the notes do not keep them from it. What those
-    changed elsewhere is taken off first.
+    Waist and bust go into the wearer's girths where they were measured and the notes do not keep them from it. What earlier
+    notes changed at this level in passing is made good.
     """
     if keep == "wearer" and level in (WAIST, BUST) and is_measured(state):
         return _girth(state, level, mm) if mm else (state, ())
-    rest = mm - state.by_girths.get(level, 0.0)
+    if level == TOP:  # no sum is taken there: only the cone is known
+        rest = mm - state.by_girths.get(level, 0.0)
+    else:
+        rest = state.sums[level] + mm - panel_sum_mm(state.pattern, level)
     if abs(rest) < 2.0 * ROUNDED_MM:
         return state, ()
     return taken_in(state, level, ALL, -0.5 * rest, because)

@@ -47,7 +47,7 @@ LARGE_GIRTH_MM, LARGE_LENGTH_MM = 60.0, 20.0
 """A change this large wants another toile before good cloth is cut (from memory)."""
 
 
-AS_WANTED_MM = 1.5
+AS_WANTED_MM = 1.0
 """A gap that is off by less is as it was wanted: no tape between two edges is read more finely (from memory)."""
 
 
@@ -98,6 +98,10 @@ def fitted(opened: Opened, notes: Notes) -> Fitted:
     counted = replace(opened, garment=replace(opened.garment, draft=notes.draft + 1))
     state, told = State(counted, draft_garment(counted)), []
     for note in _ready(notes, before.body.units, before.gap_mm):
+        if note.rank > LENGTHS and not state.sums:
+            state = replace(
+                state, sums=MappingProxyType({level: panel_sum_mm(state.pattern, level) for level in LEVELS})
+            )
         after, one = _applied(state, note)
         state = after
         told.append(one)

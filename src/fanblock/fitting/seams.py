@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fanblock.fitting.sentences import ALL, BUST, MIDDLE, REGIONS, SIDE, TOP, WAIST
+from fanblock.fitting.sentences import ALL, BUST, FRONT, MIDDLE, REGIONS, SIDE, TOP, WAIST
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import Pattern
 from fanblock.terms import Height, Share
@@ -35,9 +35,14 @@ class SeamCourse:
     height: Points
 
     def reaches(self, level: str, at: str = ALL) -> bool:
-        """Tell whether the seam may take at a level; at the top only where it ends above the bust, or under the arm."""
+        """Tell whether the seam may take at a level.
+
+        At the top it must end at the bust or above it, or for the side under the arm; of those all round only the ones that
+        end well above it, so that the bust keeps its own girth.
+        """
         if level == TOP:
-            return bool(self.height[-1] > HEIGHTS[MIDDLE if at == SIDE else BUST] - NEAR)
+            least = {SIDE: HEIGHTS[MIDDLE], ALL: HEIGHTS[BUST] + 2.0 * NEAR}.get(at, HEIGHTS[BUST])
+            return bool(self.height[-1] > least - NEAR)
         return bool(self.height[0] - NEAR <= HEIGHTS[level] <= self.height[-1] + NEAR)
 
     def around_at(self, level: str) -> float:
@@ -67,6 +72,8 @@ def courses(pattern: Pattern) -> tuple[SeamCourse, ...]:
 def taking(seams: tuple[SeamCourse, ...], at: str, level: str) -> tuple[str, ...]:
     """Return the seams that take for a region, or for a seam's own name, at a level; none where no seam reaches it."""
     reaching = [seam for seam in seams if seam.reaches(level, at)]
+    if not reaching and level == TOP:
+        reaching = [seam for seam in seams if seam.reaches(level, FRONT)]
     if at not in REGIONS:
         return tuple(seam.name for seam in reaching if seam.name == at)
     low, high = REGIONS[at]

@@ -23,12 +23,16 @@ SHORT_MM = 10.0
 
 @dataclass(frozen=True, slots=True, eq=False)
 class State:
-    """A garment and its pattern, the places earlier notes have spoken for, and what the wearer's girths changed by level."""
+    """A garment and its pattern, the places earlier notes have spoken for, and what the wearer's girths changed by level.
+
+    ``sums`` are what the pieces measured at every level before any girth was changed.
+    """
 
     opened: Opened
     pattern: Pattern
     taken: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     by_girths: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    sums: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
 
 
 def rounded(mm: float) -> float:

@@ -12,7 +12,7 @@ import numpy as np
 
 from fanblock.draft.altering import Alteration, RaiseEdge, SpringMore, TakeMore
 from fanblock.fitting.numbers import panel_sum_mm
-from fanblock.fitting.seams import HEIGHTS, TERMS, SeamCourse, courses, springing, taking
+from fanblock.fitting.seams import HEIGHTS, NEAR, TERMS, SeamCourse, courses, springing, taking
 from fanblock.fitting.sentences import ALL, BUST, LEVELS, TOP, WAIST, Effect, Longer, Raise, Spring, TakeIn, TakeOut
 from fanblock.fitting.state import (
     ROUNDED_MM,
@@ -153,7 +153,7 @@ def taken_in(state: State, level: str, region: str, mm: float, because: str, *, 
 
 def _take(state: State, seam: SeamCourse, level: str, mm: float) -> Alteration:
     """Return the change that makes a seam take ``mm`` more at a level than it does now."""
-    height = float(seam.height[-1]) if level == TOP else HEIGHTS[level]
+    height = float(seam.height[-1]) if level == TOP else min(HEIGHTS[level], float(seam.height[-1]))
     knots: dict[float, float] = {}
     for one in state.opened.garment.alterations:
         if isinstance(one, TakeMore) and one.seam == seam.name and isinstance(one.more, Length):
@@ -164,19 +164,22 @@ def _take(state: State, seam: SeamCourse, level: str, mm: float) -> Alteration:
 
 
 def _height_of(one: TakeMore, seam: SeamCourse) -> float:
+    top = float(seam.height[-1])
     if one.at.share is not None and not one.at.share.of:
-        return one.at.share.ratio
-    return {"waist": 0.0, "bust": 1.0}.get(one.at.landmark, float(seam.height[-1]))
+        return min(one.at.share.ratio, top)
+    return min({"waist": 0.0, "bust": 1.0}.get(one.at.landmark, top), top)
 
 
 def _now(knots: dict[float, float], seam: SeamCourse, height: float) -> float:
     """Return what earlier fittings make a seam take at a height that none of them named."""
     if not knots:
         return 0.0
-    ends = {max(float(seam.height[0]), 0.0): 0.0, min(1.0, float(seam.height[-1])): 0.0}
-    at = np.array(sorted({**ends, **knots}))
-    values = np.array([{**ends, **knots}[one] for one in at.tolist()])
-    return float(level_ended(at, values)(np.array([height]))[0])
+    known = dict(knots)
+    for end in (max(float(seam.height[0]), 0.0), min(1.0, float(seam.height[-1]))):
+        if not any(abs(end - one) < NEAR for one in knots):
+            known[end] = 0.0
+    at = np.array(sorted(known))
+    return float(level_ended(at, np.array([known[one] for one in at.tolist()]))(np.array([height]))[0])
 
 
 def raised(state: State, one: Raise, mm: float, because: str) -> Done:

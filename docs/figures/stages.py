@@ -227,7 +227,13 @@ def draw_channels(board: Board, view: View, panel: Panel, color: str = RED, numb
     """Draw the rows of a panel's channels, and, unless they crowd, their numbers."""
     for channel in panel.channels:
         for row in channel.rows:
-            board.line(view(even(row.points, 60) if channel.kind == "shaping" else row.points), color, 1.0, fill=BLUSH if channel.kind == "bone" else "none", faint=0.5)
+            board.line(
+                view(even(row.points, 60) if channel.kind == "shaping" else row.points),
+                color,
+                1.0,
+                fill=BLUSH if channel.kind == "bone" else "none",
+                faint=0.5,
+            )
         if channel.number and numbered:
             x, y = view(channel.line.start)
             board.words(str(channel.number), x, y - 3.0, 9.0, anchor="middle", color=color)

@@ -101,7 +101,11 @@ LANDMARK_HEIGHTS = (
 SIDE = "side"
 CENTERS = ("center back", "center front")
 LACING_EDGE = "lacing edge"
-LACING_EDGES = {f"{LACING_EDGE} back": "center back", f"{LACING_EDGE} front": "center front", f"{LACING_EDGE} side": SIDE}
+LACING_EDGES = {
+    f"{LACING_EDGE} back": "center back",
+    f"{LACING_EDGE} front": "center front",
+    f"{LACING_EDGE} side": SIDE,
+}
 """The words for the lacing edges of a garment that laces in several places, and where they are."""
 
 LANDMARK_AROUNDS = tuple(sorted((*CENTERS, SIDE, "back edge", "front edge", LACING_EDGE, *LACING_EDGES)))

@@ -5,7 +5,20 @@ from __future__ import annotations
 from fanblock.pattern.model import Finding, Pattern
 
 HOLDS, WARNS, FAILS = "holds", "warns", "fails"
-FAMILIES = ("block", "girth", "seams", "joins", "panels", "hips", "sleeve", "opening", "channels", "marks", "paper", "body")
+FAMILIES = (
+    "block",
+    "girth",
+    "seams",
+    "joins",
+    "panels",
+    "hips",
+    "sleeve",
+    "opening",
+    "channels",
+    "marks",
+    "paper",
+    "body",
+)
 
 
 def seam_tags(pattern: Pattern) -> dict[str, str]:

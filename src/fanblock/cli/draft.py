@@ -104,7 +104,9 @@ def draft(
     if recipe is None:
         return draft_and_tell(GarmentOrder(wearer, folder, chosen, despite, machine, pictures, guide, toile))
     return draft_and_tell(
-        Order(wearer, recipe, folder or "", settings, over, number or 1, chosen, despite, machine, pictures, guide, toile)
+        Order(
+            wearer, recipe, folder or "", settings, over, number or 1, chosen, despite, machine, pictures, guide, toile
+        )
     )
 
 

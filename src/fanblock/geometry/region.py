@@ -56,7 +56,9 @@ def longest_within(outline: Points, run: Points) -> Points | None:
         return None
     line = np.asarray(max(parts, key=lambda part: (part.length, part.bounds)).coords, dtype=np.float64)
     steps = np.diff(run, axis=0)
-    nearest = np.argmin(np.hypot(*(run[:-1, None] + 0.5 * steps[:, None] - line[None, [0, -1]]).transpose(2, 0, 1)), axis=0)
+    nearest = np.argmin(
+        np.hypot(*(run[:-1, None] + 0.5 * steps[:, None] - line[None, [0, -1]]).transpose(2, 0, 1)), axis=0
+    )
     return line[::-1] if nearest[0] > nearest[1] else line
 
 

@@ -43,9 +43,7 @@ A0 = Paper("A0", 841.0, 1189.0)
 PROJECTOR = Paper("projector", 1200.0, 0.0, margin_mm=0.0, overlap_mm=0.0)
 """No paper: one page thrown on the cloth, as wide as a projector above a table reaches (common practice, no source)."""
 
-PAPERS: Mapping[str, Paper] = MappingProxyType(
-    {"a4": A4, "letter": LETTER, "a3": A3, "a0": A0, "projector": PROJECTOR}
-)
+PAPERS: Mapping[str, Paper] = MappingProxyType({"a4": A4, "letter": LETTER, "a3": A3, "a0": A0, "projector": PROJECTOR})
 """Sheets by the word a maker asks for them with."""
 
 

@@ -38,9 +38,7 @@ class Page:
     shift: tuple[float, float] = (0.0, 0.0)
 
 
-def pdf_of(
-    drawing: Drawing, pages: Sequence[Page], thick: float = 1.0, hidden: frozenset[str] = frozenset()
-) -> bytes:
+def pdf_of(drawing: Drawing, pages: Sequence[Page], thick: float = 1.0, hidden: frozenset[str] = frozenset()) -> bytes:
     """Return the file with ``pages`` in order; every window on them shows ``drawing``.
 
     Its lines are ``thick`` times as thick as their pens; its layers named in ``hidden`` are off until somebody turns

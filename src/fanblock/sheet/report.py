@@ -113,7 +113,9 @@ def _strip(pattern: Pattern) -> str:
     if strip is None:
         return ""
     picture = inline_svg(strip, "sewing", "which seam is sewn when")
-    return f'<figure class="strip">{picture}<figcaption>{escape(strip_caption(steps_of(pattern)))}</figcaption></figure>'
+    return (
+        f'<figure class="strip">{picture}<figcaption>{escape(strip_caption(steps_of(pattern)))}</figcaption></figure>'
+    )
 
 
 def _verdict(pattern: Pattern) -> str:

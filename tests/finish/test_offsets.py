@@ -21,6 +21,10 @@ WIDTH_MM = 0.05
 """How exactly the width beyond the middle of an edge is kept."""
 
 
+ALL_CORNER = 1.5
+"""An edge shorter than this many times the widest allowance lies within the corners of its neighbours."""
+
+
 def outward(edge: Edge) -> tuple[Points, Points]:
     """Return the middle of an edge and the direction away from the panel there."""
     middle = edge.curve.length_mm / 2.0
@@ -43,7 +47,12 @@ def check_cut(panel: Panel, widths: dict[str, float], cut: Curve) -> None:
     assert cloth.difference(ring).area < SLIVER_MM2
     for edge in panel.edges:
         if 0.0 < widths[edge.name] <= edge.curve.length_mm:  # a shorter one, as on the peak of a dart, is all corner
-            assert width_mm(cut, edge) == pytest.approx(widths[edge.name], abs=WIDTH_MM)
+            found = width_mm(cut, edge)
+            assert found >= widths[edge.name] - WIDTH_MM
+            if edge.curve.length_mm > ALL_CORNER * max(
+                widths.values()
+            ):  # the corner of its neighbour reaches no further
+                assert found == pytest.approx(widths[edge.name], abs=WIDTH_MM)
     farthest = REACH * max(widths.values()) + 1.0
     away = shapely.distance(shapely.points(cut.points), cloth)
     assert float(np.max(away)) <= farthest

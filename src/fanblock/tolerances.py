@@ -94,5 +94,6 @@ TRACED_WARN_MM = 5.0
 LAID_MM = 0.05
 """Most that an edge may stand off the few points by which it is drawn when bones are laid: nobody stitches closer."""
 
-BONE_ENDS_MM = 0.1
-"""Most that a bone's end may come nearer to an edge than was asked: twice what an edge may stand off, at its slant."""
+BONE_ENDS_MM = 0.5
+"""Most that a bone's end may come nearer to an edge than was asked: less than a file takes off it, and bones are cut shorter
+than that by rounding down."""

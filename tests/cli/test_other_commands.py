@@ -76,7 +76,7 @@ def test_recipes_as_json_name_what_a_program_needs(run: Run) -> None:
     listed = json.loads(run("recipes", "--json").out)["recipes"]
     assert [one["id"] for one in listed] == list(recipe_ids())
     assert all({"id", "name", "makes", "period", "needs", "dials"} <= one.keys() for one in listed)
-    gap = next(dial for dial in listed[0]["dials"] if dial["name"] == "gap")
+    gap = next(dial for one in listed for dial in one["dials"] if dial["name"] == "gap")
     assert gap.keys() == {"name", "default", "least", "most", "for"}
 
 
@@ -106,7 +106,7 @@ def test_check_tells_all_problems_of_all_files(run: Run, tmp_path: Path) -> None
     ran = run("check", "bad.yaml", "gone.yaml", "good.yaml", "pilot")
     assert ran.code == 1
     assert ran.out == (
-        "OK  good.yaml: good, 10 steps, 3 dials\nOK  pilot: the wearer pilot, 10 measures over the shift\n"
+        "OK  good.yaml: good, 10 steps, 3 dials\nOK  pilot: the wearer pilot, 15 measures over the shift\n"
     )
     assert ran.err == (
         "bad.yaml:6:8: makes › got “stais”, which is not one of the words known here. Did you mean “stays”?\n"

@@ -199,7 +199,9 @@ def test_the_grid_gives_the_outline_too(recipe: str) -> None:
                         place = (free, fixed) if axis == 1 else (fixed, free)
                         assert outline.distance(shapely.Point(place)) <= 0.5
                 low, high = loop[:, axis].min() / step, loop[:, axis].max() / step
-                inner = [n for n in range(-40, 80) if low + 0.02 < n < high - 0.02]  # one that grazes may be there or not
+                inner = [
+                    n for n in range(-40, 80) if low + 0.02 < n < high - 0.02
+                ]  # one that grazes may be there or not
                 assert [n for n in sorted(seen) if low + 0.02 < n < high - 0.02] == inner
 
 

@@ -163,3 +163,28 @@ def test_edges_that_meet_are_left_open() -> None:
         "The open edges at the centre front (piece 1) are not sewn: they are finished and pinned edge to edge" in said
     )
     assert "Sew the two centre fronts" not in said
+
+
+def test_what_is_fitted_on_the_body_is_set_on_last() -> None:
+    """Straps and sleeves follow when the halves are one and the lining is in; hems come at the end (common practice)."""
+    lines = joining(drafted("ferrywoman", "gown-bodice-1770s"))
+    at = {
+        what: next(number for number, line in enumerate(lines) if what in line)
+        for what in (
+            "mirror image",
+            "two centre backs",
+            "Make the lining up",
+            "(sleeve) to piece 1",
+            "Put the garment on",
+            "hem by",
+        )
+    }
+    assert list(at.values()) == sorted(at.values())
+    assert "Last, turn in and hem by hand" in lines[-1]
+
+
+def test_stays_are_neither_lined_nor_hemmed_like_a_gown() -> None:
+    """Their lining comes last and their edges are bound."""
+    lines = joining(drafted("ferrywoman", "stays-five-panels"))
+    assert not any("Make the lining up" in line or "hem by hand" in line for line in lines)
+    assert "The lining comes last." in lines[-1]

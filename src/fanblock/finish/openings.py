@@ -123,8 +123,10 @@ def with_opening_marks(work: Work) -> Work:
 
 
 ROBING = (
-    "Lay the robings in the outer cloth alone: fold it along the first crease, right sides together, and back along the "
-    "second, until its free side lies on the marked line. Baste it down, then turn the front edge under."
+    "Lay the robings in the outer cloth alone: fold it along the crease farther from the front edge, right sides together, and "
+    "back along the nearer one, until its free side lies on the marked line. The folds draw the front in by 3 cm (1 1/4 in), "
+    "which is what the wide allowance is for. Baste the robing down, lay the outer front on its lining, and turn the outer edge "
+    "under so that it lies on the front edge as it is printed on the lining; trim the lining 1.5 cm (5/8 in) beyond that line."
 )
 
 

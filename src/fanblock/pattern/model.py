@@ -286,7 +286,7 @@ class Title:
 class Note:
     """Something the maker should know that is no check: a guess, a warning of the body, a thing to watch on the toile."""
 
-    kind: str  # "guess", "body", "wearer", "toile", "sewing", or "sewing first": before the seams
+    kind: str  # "guess", "body", "wearer", "toile", "sewing"; "sewing first": before the seams, "sewing last": after the halves are one
     says: str
 
 

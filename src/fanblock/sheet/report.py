@@ -44,7 +44,7 @@ NOTES = {
     "recipe": "From the recipe",
     "wearer": "From the wearer's own notes",
 }
-TOLD_ELSEWHERE = frozenset({"bones", "sewing", "sewing first"})
+TOLD_ELSEWHERE = frozenset({"bones", "sewing", "sewing first", "sewing last"})
 """Kinds of notes that stand in the order of sewing, or in the list of bones."""
 
 STATES = {"holds": "holds", "warns": "look", "fails": "FAILS"}

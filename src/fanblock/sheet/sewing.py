@@ -4,7 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from fanblock.pattern.model import ARMHOLE, CENTER, DARTED, FOLD, LACING, WHIPPED, Edge, Panel, Pattern, Seam
+from fanblock.pattern.model import (
+    ARMHOLE,
+    CENTER,
+    DARTED,
+    FOLD,
+    HEM,
+    LACING,
+    NECKLINE,
+    PLEAT_HEAD,
+    WHIPPED,
+    Edge,
+    Panel,
+    Pattern,
+    Seam,
+)
 from fanblock.sheet import closing, phrases
 from fanblock.sheet.bandwords import band_joining, band_toile
 from fanblock.sheet.levels import told_level
@@ -20,7 +34,9 @@ def joining(pattern: Pattern) -> tuple[str, ...]:
         return band_joining(pattern)
     numbers = {panel.name: panel.number for panel in pattern.panels}
     drafted = [seam for seam in pattern.seams if not pattern.by_name[seam.front.panel].layer]
-    seams = sorted(drafted, key=lambda seam: when(pattern, seam))
+    ordered = sorted(drafted, key=lambda seam: when(pattern, seam))
+    seams = [seam for seam in ordered if not _is_set_on(pattern, seam)]
+    set_on = [seam for seam in ordered if _is_set_on(pattern, seam)]
     first = [note.says for note in pattern.notes if note.kind == "sewing first"]
     lines = [*before_joining(pattern), *first, *dict.fromkeys(_join(pattern, seam, numbers) for seam in seams)]
     if any(is_whipped(pattern, seam) for seam in seams):
@@ -41,7 +57,55 @@ def joining(pattern: Pattern) -> tuple[str, ...]:
         lines.append("Cut each slit up to its bar only, and reinforce it there before it is bound.")
     lines += [note.says for note in pattern.notes if note.kind == "sewing"]
     lines.append("Make the other half as a mirror image: turn every piece over.")
-    return (*lines, *_centers(pattern), *after_joining(pattern))
+    last = [note.says for note in pattern.notes if note.kind == "sewing last"]
+    on = dict.fromkeys(_join(pattern, seam, numbers) for seam in set_on)
+    return (*lines, *_centers(pattern), *_lined(pattern), *on, *last, *_hemmed(pattern), *after_joining(pattern))
+
+
+def _is_set_on(pattern: Pattern, seam: Seam) -> bool:
+    """Tell whether a seam sets on a piece that is fitted on the body, as a strap or a sleeve: the halves are one by then."""
+    panels = (pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel])
+    return any(
+        panel.added and any(edge.kind == ARMHOLE or edge.name.startswith("cap ") for edge in panel.edges)
+        for panel in panels
+    )
+
+
+def _lined(pattern: Pattern) -> Iterator[str]:
+    """When the lining of a bodice goes in, whose pieces are those of the outer cloth (common practice, no source)."""
+    lined = [panel for panel in pattern.panels if "lining" in dict(panel.cuts) and not panel.added]
+    boned = any(panel.channels for panel in pattern.panels)
+    if not lined or boned or pattern.binding is not None:
+        return
+    loose = (
+        " Below the pleat heads it hangs loose."
+        if any(edge.kind == PLEAT_HEAD for panel in lined for edge in panel.edges)
+        else ""
+    )
+    yield (
+        "Make the lining up like the outer cloth, seam for seam, and lay it in, wrong side to wrong side, waist on waist. Turn in "
+        f"the edges of both toward each other and fell them together; leave the armholes open for the sleeves.{loose}"
+    )
+
+
+def _hemmed(pattern: Pattern) -> Iterator[str]:
+    """What is left to do at free edges that have an allowance."""
+    kinds = {HEM: "the lower edge", NECKLINE: "the neckline"}
+    free = {
+        kinds[edge.kind]
+        for panel in pattern.panels
+        if not panel.added
+        for edge in panel.edges
+        if edge.kind in kinds and edge.mate is None and panel.allowances.get(edge.name, 0.0) > 0.0
+    }
+    if any(
+        panel.added and edge.kind == HEM and panel.allowances.get(edge.name, 0.0) > 0.0
+        for panel in pattern.panels
+        for edge in panel.edges
+    ):
+        free.add("the ends of the sleeves and of what else is set on")
+    if free:
+        yield f"Last, turn in and hem by hand {phrases.listed(sorted(free))}, by the allowance that stands there."
 
 
 def _join(pattern: Pattern, seam: Seam, numbers: Mapping[str, int]) -> str:

@@ -29,7 +29,7 @@ def notes(
     """Return what to say of a sleeve of these ``pieces``."""
     return (
         *(Note("guess", f"GUESSED: {name}: {body.guessed[name]}") for name in guessed(body, length)),
-        *(Note("sewing", says) for says in _sewing(body, armhole, cap, spare, pieces)),
+        *(Note("sewing last", says) for says in _sewing(body, armhole, cap, spare, pieces)),
         *(Note("toile", says) for says in _toile(body, armhole, size, length)),
     )
 

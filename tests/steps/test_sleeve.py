@@ -175,7 +175,7 @@ def test_what_is_told_of_it() -> None:
     pattern = drafted_with(DOUBLET, ELBOW, "large drop")
     says = {
         kind: " ".join(note.says for note in pattern.notes if note.kind == kind)
-        for kind in ("sewing", "toile", "guess")
+        for kind in ("sewing last", "toile", "guess")
     }
     assert "Close the sleeve before you set it in." in says["sewing last"]
     assert "Draw the upper half of the sleeve up over the shoulder and lay its spare, 50.0 mm in all" in says["sewing last"]

@@ -15,7 +15,7 @@ from fanblock.cloth.laying import ASSUMED, Lay, lays_of, usable_mm
 from fanblock.cloth.nesting import APART_MM, Laid, nested
 from fanblock.cloth.shapes import layers_of, shapes_of
 from fanblock.cloth.sheet import cloth_pages, lay_drawing
-from fanblock.cloth.words import bought, lay_sentences, shopping
+from fanblock.cloth.words import BOUND_KINDS, bare_mm, bought, lay_sentences, shopping
 from fanblock.garment.model import Cloth
 from fanblock.make import draft_pattern
 from fanblock.pattern.model import Pattern
@@ -181,3 +181,14 @@ def test_a_drawing_keeps_to_its_room() -> None:
         drawing = lay_drawing(lay, 180.0, 150.0, "cm")
         assert drawing.width_mm <= 180.0
         assert drawing.height_mm <= 150.0 + 1e-6
+
+
+def test_what_is_bound_and_pinned_is_bought_too() -> None:
+    """The stomacher of an open gown has no allowance all round, so it is bound; the front is pinned. Stays have a list of
+    their own for both."""
+    gown = pattern("gown-bodice-open-front")
+    things = dict(shopping(gown, ()))
+    stomacher = [edge.curve.length_mm for edge in gown.by_name["stomacher"].edges if edge.kind in BOUND_KINDS]
+    assert bare_mm(gown) >= sum(stomacher) > 300.0
+    assert {"pins", "tape to bind what has no allowance"} <= set(things)
+    assert not {"lacing", "tape to bind what has no allowance"} & set(dict(shopping(pattern(), ())))

@@ -5,9 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from fanblock.cloth.laying import Lay
-from fanblock.pattern.model import Pattern
+from fanblock.pattern.model import ARMHOLE, FREE, HEM, NECKLINE, TOP, Pattern
 from fanblock.sheet.listing import binding_table, bone_sentences, is_listed, lace_sentences
 from fanblock.units import UNITS, format_length
+
+BOUND_KINDS = frozenset({ARMHOLE, FREE, HEM, NECKLINE, TOP})
+
+LACED = "lacing"
+
+JOINS = 1.1
+"""How much more tape is bought than its edges measure, for joins and corners (common practice, no source)."""
 
 YARD_MM = 36.0 * UNITS["in"]
 
@@ -61,6 +68,17 @@ def _sentences(lay: Lay, units: str) -> Iterator[str]:
     yield f"Arrows run along the warp and point to the top of the piece. {turn}{repeat} L and R are the wearer's left and right half: one is the mirror image of the other."
 
 
+def bare_mm(pattern: Pattern) -> float:
+    """Return how long the free edges of the whole garment are that have no allowance, and so are bound."""
+    return sum(
+        edge.curve.length_mm * (1 if panel.whole else 2)
+        for panel in pattern.panels
+        if not panel.layer
+        for edge in panel.edges
+        if edge.kind in BOUND_KINDS and edge.mate is None and not panel.allowances.get(edge.name, 0.0)
+    )
+
+
 def shopping(pattern: Pattern, lays: Sequence[Lay]) -> tuple[tuple[str, str], ...]:
     """Return what to buy: each thing with how much of it."""
     return tuple(_shopping(pattern, lays))
@@ -82,6 +100,12 @@ def _shopping(pattern: Pattern, lays: Sequence[Lay]) -> Iterator[tuple[str, str]
                     yield "lace", sentence.removeprefix("Lace: ").partition(". ")[0]
         for row in binding_table(pattern):
             yield f"binding: {row[0]}", row[2]
+    bare = bare_mm(pattern)
+    if pattern.binding is None and bare > 0.0:
+        yield "tape to bind what has no allowance", format_length(JOINS * bare, units)
+    for opening in pattern.openings:
+        if opening.closed != LACED:
+            yield opening.closed, f"for the {opening.at.replace('center', 'centre')}"
     yield (
         "thread",
         "one reel of strong thread for the seams and channels, one of silk or waxed linen for the eyelets"

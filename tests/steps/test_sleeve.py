@@ -178,7 +178,10 @@ def test_what_is_told_of_it() -> None:
         for kind in ("sewing last", "toile", "guess")
     }
     assert "Close the sleeve before you set it in." in says["sewing last"]
-    assert "Draw the upper half of the sleeve up over the shoulder and lay its spare, 50.0 mm in all" in says["sewing last"]
+    assert (
+        "Draw the upper half of the sleeve up over the shoulder and lay its spare, 50.0 mm in all"
+        in says["sewing last"]
+    )
     tight = draft_pattern(tilted(armhole=330.0), with_step(DOUBLET, ELBOW))
     told = " ".join(note.says for note in tight.notes if note.kind == "toile")
     assert "mm more than you measured. Before the sleeve, pin the armhole smaller" in told

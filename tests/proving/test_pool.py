@@ -6,6 +6,7 @@ import multiprocessing
 import operator
 import signal
 import time
+from collections.abc import Iterator
 
 import pytest
 
@@ -23,6 +24,15 @@ def test_results_come_in_order_whatever_the_workers(workers: int) -> None:
     assert (stopped, sum(told)) == (False, len(NUMBERS))
 
 
+@pytest.fixture
+def heeded() -> Iterator[None]:
+    """Ctrl-C is heeded, even where these tests run in the background, which is born deaf to it."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
+
+
+@pytest.mark.usefixtures("heeded")
 @pytest.mark.parametrize("workers", [1, 2])
 def test_ctrl_c_keeps_what_is_done_and_leaves_no_process(workers: int) -> None:
     """After a real interrupt the work ends, what was done is there, and no worker lives on."""

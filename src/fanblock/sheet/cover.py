@@ -176,13 +176,30 @@ def _with_texts(
             if low >= floor:
                 break
         else:
-            set_, low = _text(head, lines, area, area.top - 2.0, 3.4)
             foot = area.bottom + FOOT_MM - room.bottom
-            pages.append(([], square_at(area.right - room.right, foot)))
             floor = foot + room.top + 2.0
+            columns = _columns(head, lines, area, floor)
+            pages += [(column, square_at(area.right - room.right, foot)) for column, _ in columns]
+            top = columns[-1][1]
+            continue
         pages[-1][0].extend(set_)
         top = low
     return tuple(_page(paper, items, square) for items, square in pages)
+
+
+def _columns(head: str, lines: Sequence[str], area: Box, floor: float) -> list[tuple[Items, float]]:
+    """A text on pages of its own, none of it below ``floor``, each with how low it reaches; it goes on as often as need be."""
+    found, rest = [], list(lines)
+    while rest:
+        count = len(rest)
+        while count > 1 and _text(head, rest[:count], area, area.top - 2.0, 3.4)[1] < floor:
+            count -= 1
+        found.append(_text(head, rest[:count], area, area.top - 2.0, 3.4))
+        rest, head = rest[count:], f"{head.removesuffix(GOES_ON)}{GOES_ON}"
+    return found
+
+
+GOES_ON = ", going on"
 
 
 def _text(head: str, lines: Sequence[str], area: Box, top: float, size_mm: float) -> tuple[Items, float]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import os
 from collections.abc import Callable
 from pathlib import Path
 
@@ -12,6 +13,9 @@ from hypothesis import settings
 # Generated inputs are the same in every run: what fails here fails everywhere, and passes nowhere by luck.
 settings.register_profile("same every time", derandomize=True, deadline=None)
 settings.load_profile("same every time")
+
+# What the program writes is broken at the width of the screen: in tests that is always the widest, wherever they run.
+os.environ["COLUMNS"] = "100"
 
 GOLDENS = Path(__file__).parent / "goldens"
 

@@ -24,8 +24,8 @@ from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.font import fitted
 from fanblock.sheet.key import key
 from fanblock.sheet.png import to_png
-from fanblock.sheet.report import FAMILIES as HEADS
-from fanblock.sheet.report import STATES
+from fanblock.sheet.reportchecks import FAMILIES as HEADS
+from fanblock.sheet.reportchecks import STATES
 from fanblock.sheet.setting import paragraph
 from fanblock.sheet.silhouette import silhouette
 from fanblock.sheet.svg import write_svg

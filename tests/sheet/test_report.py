@@ -189,3 +189,15 @@ def test_the_title_of_the_pieces_has_room_in_any_font() -> None:
     title = next(group for group in drawing.groups if group.name == "title")
     words = max((item for item in title.items if isinstance(item, Words)), key=lambda item: item.size_mm)
     assert words.x + 1.19 * width_mm(words.text, words.size_mm, words.bold) < drawing.width_mm
+
+
+def test_paper_counts_what_holds_and_lists_what_does_not() -> None:
+    """Every check stands on the page; on paper those that hold are left to their family's tally."""
+    pattern = drafted("ferrywoman", "stays-five-panels")
+    text = report_html(pattern)
+    seams = [finding for finding in pattern.findings if finding.family == "seams"]
+    assert {finding.state for finding in seams} == {"holds"}
+    assert f'Seams</th><th class="n" colspan="2">{len(seams)} hold</th>' in text
+    assert text.count('<tr class="check-holds">') == sum(finding.state == "holds" for finding in pattern.findings)
+    assert "tr.check-holds { display: none; }" in text[text.index("@media print") :]
+    assert "tr.check-holds" not in text[: text.index("@media print")]

@@ -18,7 +18,7 @@ _INDENT = "  "
 
 def say_checks(findings: Sequence[Finding]) -> None:
     """Tell all checks: what fails and what wants a look first, then every family."""
-    from fanblock.sheet.report import FAMILIES
+    from fanblock.sheet.reportchecks import FAMILIES
 
     say(f"Checks: {tally(findings)}", style="head")
     for state in ("fails", "warns"):

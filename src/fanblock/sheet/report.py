@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import math
-import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from html import escape
 
@@ -14,6 +13,8 @@ from fanblock.sheet.cautions import COSTUME
 from fanblock.sheet.drawing import Drawing
 from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.listing import tables
+from fanblock.sheet.reportchecks import checks_table
+from fanblock.sheet.reporthtml import list_of, section, table
 from fanblock.sheet.reportstyle import STYLE
 from fanblock.sheet.sewing import joining, toile
 from fanblock.sheet.sewingpictures import sewing_strip, steps_of, strip_caption
@@ -23,20 +24,6 @@ from fanblock.sheet.telling import Telling, telling
 from fanblock.sheet.views import Views
 from fanblock.units import format_length
 
-FAMILIES = {
-    "block": "The block against the measures",
-    "girth": "Girths",
-    "seams": "Seams",
-    "joins": "Edges across the seams",
-    "panels": "Panels",
-    "hips": "Over the hips",
-    "sleeve": "Sleeve and armhole",
-    "opening": "Where it opens",
-    "channels": "Channels",
-    "marks": "Marks",
-    "paper": "Paper",
-    "body": "The body",
-}
 NOTES = {
     "guess": "Guessed, because it was not measured",
     "body": "Peculiar to this body",
@@ -44,10 +31,8 @@ NOTES = {
     "recipe": "From the recipe",
     "wearer": "From the wearer's own notes",
 }
-TOLD_ELSEWHERE = frozenset({"bones", "sewing", "sewing first", "sewing last"})
+TOLD_ELSEWHERE = frozenset({"bones", "sewing", "sewing first", "sewing lining", "sewing pleats", "sewing last"})
 """Kinds of notes that stand in the order of sewing, or in the list of bones."""
-
-STATES = {"holds": "holds", "warns": "look", "fails": "FAILS"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,20 +58,20 @@ def report_html(pattern: Pattern, views: Views | None = None, to_buy: ToBuy | No
         _verdict(pattern),
         f'<p class="tapes">{escape(tape_sentence(pattern))} <span class="faint">Believe it with a tape.</span></p>',
         _pictures(views, said),
-        _section("Look at these on the toile", _look(pattern)),
-        _section("The pieces", _flat(views)),
-        *([] if to_buy is None else [_section("Buy", _table(("what", "how much"), to_buy.things))]),
-        _section("Cut", _cut_list(pattern)),
-        *([] if to_buy is None else [_section("On the cloth", _cloths(to_buy))]),
-        *(_section(head, _listed(heads, rows, says)) for head, heads, rows, says in tables(pattern)),
-        _section("Sew", f"{_strip(pattern)}{_list(joining(pattern), 'ol')}"),
-        _section("For the toile", f'<div class="box">{_list(toile(pattern))}</div>'),
-        _section("What was checked", _checks(pattern.findings)),
-        _section("What it adds up to", _girths(pattern)),
-        _section("Measure before you believe it", _table(("what", "should be"), tape_words(pattern), {1})),
-        _section("Dials", _table(("dial", "set to"), [(name, words) for name, words, _ in pattern.dials], {1})),
-        _section("Words used here", _glossary(pattern)),
-        _section(said.before or "What this is not", f"<p>{escape(COSTUME)}</p>{_list(said.cautions[1:])}"),
+        section("Look at these on the toile", _look(pattern)),
+        section("The pieces", _flat(views)),
+        *([] if to_buy is None else [section("Buy", table(("what", "how much"), to_buy.things))]),
+        section("Cut", _cut_list(pattern)),
+        *([] if to_buy is None else [section("On the cloth", _cloths(to_buy))]),
+        *(section(head, _listed(heads, rows, says)) for head, heads, rows, says in tables(pattern)),
+        section("Sew", f"{_strip(pattern)}{list_of(joining(pattern), 'ol')}"),
+        section("For the toile", f'<div class="box">{list_of(toile(pattern))}</div>'),
+        section("What was checked", checks_table(pattern.findings)),
+        section("What it adds up to", _girths(pattern)),
+        section("Measure before you believe it", table(("what", "should be"), tape_words(pattern), {1})),
+        section("Dials", table(("dial", "set to"), [(name, words) for name, words, _ in pattern.dials], {1})),
+        section("Words used here", _glossary(pattern)),
+        section(said.before or "What this is not", f"<p>{escape(COSTUME)}</p>{list_of(said.cautions[1:])}"),
     ]
     return "\n".join(
         (
@@ -124,7 +109,7 @@ def _verdict(pattern: Pattern) -> str:
         return f'<p class="verdict"><strong>{head}:</strong>{escape(tail)}</p>'
     failed = [finding.says for finding in pattern.findings if finding.state == "fails"]
     return (
-        f'<div class="verdict bad"><strong>{phrases.NOT_SOUND}.</strong> Do not cut cloth by it.{_list(failed)}</div>'
+        f'<div class="verdict bad"><strong>{phrases.NOT_SOUND}.</strong> Do not cut cloth by it.{list_of(failed)}</div>'
     )
 
 
@@ -147,7 +132,7 @@ def _look(pattern: Pattern) -> str:
         if kind == "body":
             says += [finding.says for finding in pattern.findings if _wants_a_look(finding)]
         if says:
-            parts.append(f"<h3>{escape(NOTES.get(kind, kind))}</h3>{_list(says)}")
+            parts.append(f"<h3>{escape(NOTES.get(kind, kind))}</h3>{list_of(says)}")
     parts.append(f"<p>{escape(telling(pattern).look)}</p>")
     return "".join(parts)
 
@@ -210,47 +195,12 @@ def _cut_list(pattern: Pattern) -> str:
         )
         for panel in sorted(pattern.panels, key=lambda panel: panel.number)
     ]
-    return _table(("piece", "name", "cut"), rows)
+    return table(("piece", "name", "cut"), rows)
 
 
 def _listed(heads: Sequence[str], rows: Sequence[Sequence[str]], says: Sequence[str]) -> str:
     """One of the lists: its table, then what is to be said of it."""
-    return f"{_table(heads, rows)}{_list(says)}"
-
-
-def _checks(findings: Sequence[Finding]) -> str:
-    if not findings:
-        return ""
-    rows = []
-    for family in [*FAMILIES, *sorted({finding.family for finding in findings} - set(FAMILIES))]:
-        some = [finding for finding in findings if finding.family == family]
-        if some:
-            head = escape(FAMILIES.get(family, family))
-            rows.append(f'<tr class="family"><th colspan="4">{head}</th></tr>')
-            rows.extend(_check(finding) for finding in some)
-    head = '<tr><th></th><th>what</th><th class="n">found</th><th class="n">limit</th></tr>'
-    return f'<div class="wide"><table>{head}{"".join(rows)}</table></div>'
-
-
-def _check(finding: Finding) -> str:
-    state = escape(STATES.get(finding.state, finding.state))
-    return (
-        f'<tr><td class="{escape(finding.state)}">{state}</td><td>{_words(finding.says)}</td>'
-        f'<td class="n">{escape(_amount(finding.number, finding.unit))}</td>'
-        f'<td class="n">{escape(_amount(finding.limit, finding.unit))}</td></tr>'
-    )
-
-
-def _amount(number: float, unit: str) -> str:
-    """A checked number with its unit; nothing for a limit there is not."""
-    if not math.isfinite(number):
-        return "–"
-    if unit == "ratio":
-        return f"{100.0 * number:.1f} %"
-    decimals = {"mm": 2, "deg": 1}.get(unit, 0)
-    text = f"{number:.{decimals}f}"
-    text = text.lstrip("-") if float(text) == 0.0 else text
-    return f"{text} {'°' if unit == 'deg' else unit}".strip()
+    return f"{table(heads, rows)}{list_of(says)}"
 
 
 def _girths(pattern: Pattern) -> str:
@@ -260,7 +210,7 @@ def _girths(pattern: Pattern) -> str:
     if not rows:
         return ""
     says = "One half, but for the last column. Block less takes is cloth, what is open above the top edge, and gap."
-    return f'<p class="faint">{says}</p>{_table(heads, rows, set(range(1, 7)))}'
+    return f'<p class="faint">{says}</p>{table(heads, rows, set(range(1, 7)))}'
 
 
 def _girth(girth: Girth, units: str) -> tuple[str, ...]:
@@ -280,28 +230,3 @@ def _cloths(to_buy: ToBuy) -> str:
         picture = inline_svg(drawing, f"cloth{number}", f"How the pieces lie on the {layer} cloth")
         parts.append(f'<h3>{escape(layer)}</h3><p>{says}</p><div class="picture">{picture}</div>')
     return "".join(parts)
-
-
-def _section(head: str, body: str) -> str:
-    return f"<section><h2>{escape(head)}</h2>{body}</section>" if body else ""
-
-
-def _list(texts: Iterable[str], kind: str = "ul") -> str:
-    items = "".join(f"<li>{_words(text)}</li>" for text in texts)
-    return f"<{kind}>{items}</{kind}>" if items else ""
-
-
-def _words(text: str) -> str:
-    """A text for the page: what stands between back ticks is a name and is set as one."""
-    return re.sub(r"`([^`]+)`", r"<em>\1</em>", escape(text[:1].upper() + text[1:]))
-
-
-def _table(heads: Sequence[str], rows: Iterable[Sequence[str]], numbers: set[int] | None = None) -> str:
-    right = numbers or set()
-
-    def cells(row: Sequence[str], tag: str) -> str:
-        marks = [' class="n"' if at in right else "" for at in range(len(row))]
-        return "".join(f"<{tag}{mark}>{escape(text)}</{tag}>" for mark, text in zip(marks, row, strict=True))
-
-    body = "".join(f"<tr>{cells(row, 'td')}</tr>" for row in rows)
-    return f'<div class="wide"><table><tr>{cells(heads, "th")}</tr>{body}</table></div>' if body else ""

@@ -17,7 +17,8 @@ from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
 from fanblock.checks.finding import FAMILIES
 from fanblock.fitting.notes import sentence_list
-from fanblock.fitting.sentences import Effect, Longer, Raise, Spring, TakeIn, TakeOut
+from fanblock.fitting.parts import STATED
+from fanblock.fitting.sentences import Effect, Hollow, Longer, Raise, Spring, TakeIn, TakeOut, Turn
 from fanblock.make import draft_pattern
 from fanblock.pattern.model import Pattern
 from fanblock.problems import FanblockError
@@ -29,7 +30,7 @@ from fanblock.recipe.starter import starter_recipe
 from fanblock.recipe.words import amount_text
 from fanblock.sheet.measureform import FIRST
 from fanblock.sheet.phrases import verdict
-from fanblock.sheet.report import FAMILIES as HEADS
+from fanblock.sheet.reportchecks import FAMILIES as HEADS
 from fanblock.sheet.tapes import tape_words
 from fanblock.shipped import recipe_ids
 from fanblock.steps.table import BY_NAME, TABLE
@@ -81,15 +82,18 @@ def _sentences(_: str) -> str:
             f"{one.asks}; usual {one.typical_mm / 10.0:g} cm, at most {one.most_mm / 10.0:g} cm" if one.effects else ""
         )
         changes = "; ".join(_effect(effect) for effect in one.effects) or "nothing: it is for you to settle"
-        rows.append((one.words, one.reading, amount, changes, one.advice))
-    return table(("what you see", "what it means", "how much", "what is changed", "besides"), rows)
+        asked = ", ".join(STATED[part] for part in one.of if part in STATED) or "all"
+        rows.append((one.words, asked, one.reading, amount, changes, one.advice))
+    return table(("what you see", "asked of", "what it means", "how much", "what is changed", "besides"), rows)
 
 
 def _effect(effect: Effect) -> str:
     """One effect of a sentence in words."""
     match effect:
-        case Longer(measure):
-            return f"the wearer's `{measure}` longer"
+        case Longer(measure, share):
+            girth = MEASURES[measure].whole_girth
+            word = ("larger" if girth else "longer") if share > 0.0 else ("smaller" if girth else "shorter")
+            return f"the wearer's `{measure}` {word}"
         case TakeOut(at, share):
             word = "taken out" if share > 0.0 else "let out"
             return f"a wedge {word} at the wearer's {at.replace('center', 'centre')}"
@@ -101,6 +105,17 @@ def _effect(effect: Effect) -> str:
             return f"the {'lower edge' if edge == 'hem' else edge} {word} there"
         case Spring(region, share):
             return f"{'more' if share > 0.0 else 'less'} spring, {region}"
+        case Hollow(place, share):
+            return f"the armhole {'higher' if share > 0.0 else 'lower'} {place}"
+        case Turn(dial, share):
+            return f"the dial `{dial}` turned {'up' if share > 0.0 else 'down'}"
+
+
+def _story(line: str) -> str:
+    """What a command of the ferrywoman's story says."""
+    import storyline
+
+    return f"```text\n{storyline.answer(line)}\n```"
 
 
 def _options(step: str) -> str:
@@ -398,6 +413,7 @@ MAKERS: Mapping[str, Callable[[str], str]] = {
     "recipes": _recipes,
     "sources": _sources,
     "steps": _steps,
+    "story": _story,
     "watch": _watch,
     "wearer-slips": _wearer_slips,
 }

@@ -21,7 +21,7 @@ MODULES = sorted(path for path in SOURCE.rglob("*.py"))
 ROOMS = (
     "version", "problems", "tolerances", "terms", "units", "shipped", "geometry", "yamlfile", "ownfile", "tracing", "wearer",
     "block",
-    "pattern", "draft", "skirts", "sleeves", "shaping", "finish", "fronts", "steps", "recipe", "checks", "make", "garment", "sheet", "cloth", "picture", "bundle", "output",
+    "pattern", "draft", "skirts", "sleeves", "shaping", "finish", "fronts", "steps", "recipe", "checks", "halves", "make", "garment", "sheet", "cloth", "picture", "bundle", "output",
     "drafted", "gallery", "proving", "adopting", "fitting", "cli", "",
 )  # fmt: skip
 """From the ground up; a room may use what stands before it. The last, without a name, is the package itself."""

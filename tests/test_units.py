@@ -6,7 +6,21 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fanblock.units import UNITS, format_length, parse_length, parse_share, shown, typed_length
+from fanblock.units import (
+    UNITS,
+    YARD_MM,
+    drawn_length,
+    fine_length,
+    format_length,
+    parse_length,
+    parse_share,
+    proved_length,
+    retold,
+    shown,
+    sold_length,
+    spoken_length,
+    typed_length,
+)
 
 LENGTHS_MM = st.floats(-20_000, 20_000)
 
@@ -136,3 +150,64 @@ def test_a_bare_number_is_no_share() -> None:
 def test_long_texts_are_cut_in_messages() -> None:
     """A message stays on one line however long the text in the file is."""
     assert shown("a\n b" * 40) == "“" + "a ba ba ba ba ba ba ba ba ba ba ba ba ba ba"[:39] + "…”"
+
+
+@given(st.floats(2.0, 5_000.0))
+def test_a_length_is_out_by_half_a_step_at_most(mm: float) -> None:
+    """Read back, an inch length is within half its step: an eighth, a sixteenth or half of that; centimetres half a millimetre."""
+    for told, parts in ((format_length, 8), (fine_length, 16), (drawn_length, 32)):
+        assert abs(parse_length(told(mm, "in")) - mm) <= 25.4 / parts / 2.0 + 1e-9
+        assert abs(parse_length(told(mm, "cm")) - mm) <= 0.5 + 1e-9
+    assert abs(parse_length(spoken_length(mm, "in")) - mm) <= 25.4 / 16.0 + 1e-9
+
+
+@given(st.floats(1.0, 20_000.0))
+def test_shops_sell_more_never_less(mm: float) -> None:
+    """Rounded up to 10 cm, or to an eighth of a yard of 36 inches (a definition), and by less than one step."""
+    metres = float(sold_length(mm, "cm").removesuffix(" m")) * 1000.0
+    assert mm - 1e-3 <= metres < mm + 100.0
+    yards = parse_length(sold_length(mm, "in").replace("yd", "in")) / 25.4 * YARD_MM
+    assert mm - 1e-3 <= yards < mm + YARD_MM / 8.0
+
+
+@pytest.mark.parametrize(
+    ("mm", "inches", "metric"),
+    [
+        (0.0, "0 in", "0.00 mm"),
+        (0.01, "0.0004 in", "0.01 mm"),
+        (0.5, "0.02 in", "0.50 mm"),
+        (6.0, "1/4 in", "6.00 mm"),
+        (45.82, "1 3/4 in", "4.6 cm"),
+        (-118.7, "-4 5/8 in", "-11.9 cm"),
+    ],
+)
+def test_what_was_checked_is_told_as_fine_as_it_was_checked(mm: float, inches: str, metric: str) -> None:
+    """By hand: 0.01 mm are 0.00039 in, 0.5 mm 0.0197 in; from an eighth of an inch on a tape shows it."""
+    assert (proved_length(mm, "in", 2), proved_length(mm, "cm", 2)) == (inches, metric)
+
+
+@pytest.mark.parametrize(
+    ("text", "inches", "centimetres"),
+    [
+        ("stop 2 to 3 cm above where", "stop 3/4 to 1 1/4 in above where", "stop 2 to 3 cm above where"),
+        ("Leave 5 to 7 cm (2 to 3 in) more", "Leave 2 to 3 in more", "Leave 5 to 7 cm more"),
+        ("a tape, 8 mm (5/16 in) wide", "a tape, 5/16 in wide", "a tape, 8 mm wide"),
+        ("cord, 2 to 3 mm thick", "cord, 3/32 to 1/8 in thick", "cord, 2 to 3 mm thick"),
+        ("elbow dart 20 mm", "elbow dart 3/4 in", "elbow dart 2 cm"),
+        ("sold in 2.5 to 3 m", "sold in 2 3/4 to 3 1/4 yd", "sold in 2.5 to 3 m"),
+        ("bone, 6 × 1.5 mm", "bone, 6 × 1.5 mm", "bone, 6 × 1.5 mm"),
+        ("24 in all, 3 more", "24 in all, 3 more", "24 in all, 3 more"),
+        ("draft 2 of 12.5 %", "draft 2 of 12.5 %", "draft 2 of 12.5 %"),
+    ],
+)
+def test_a_text_is_retold_in_the_makers_units(text: str, inches: str, centimetres: str) -> None:
+    """By hand: 2 cm are 0.787 in, 3 cm 1.181 in, 2 mm 0.079 in, 2.5 m 2.734 yd, 3 m 3.281 yd."""
+    assert (retold(text, "in"), retold(text, "cm")) == (inches, centimetres)
+
+
+@given(st.integers(1, 300), st.sampled_from(["mm", "cm"]))
+def test_a_retold_length_is_near_what_was_written(number: int, unit: str) -> None:
+    """Within 6 %, or the 1/64 in that no tape shows."""
+    written = parse_length(f"{number} {unit}")
+    told = parse_length(retold(f"{number} {unit}", "in"))
+    assert abs(told - written) <= max(0.06 * written, 25.4 / 64.0) + 1e-9

@@ -79,7 +79,8 @@ def pattern_bundle(
     papers are used, and one that the pattern does not fit is left out and said so. Without ``pictures`` there is no report,
     no picture and no page on drawing by hand; ``guides`` adds that page all the same, and the same to print on the home
     papers among those asked for, or the usual. ``cloths`` are those of the layers: with them the pieces are laid on their
-    cloth, and there is a list of what to buy; a layer that is not among them is assumed to be of ordinary width. A pattern that may not be put into a file for exchange goes without, and
+    cloth, and there is a list of what to buy; a layer that is not among them is assumed to be of ordinary width. Where
+    nothing is known of any cloth, and a piece is too wide for the ordinary, that is said and there is no such list. A pattern that may not be put into a file for exchange goes without, and
     that is said too. What is found about the papers is told with the pattern's own checks.
     """
     views = Views(pattern)
@@ -99,9 +100,8 @@ def pattern_bundle(
     lays: tuple[Lay, ...] = ()
     if cloths is not None:
         with working("laying the pieces on the cloth"):
-            from fanblock.cloth.laying import lays_of
-
-            lays = lays_of(pattern, cloths, pattern.body.units)
+            lays, wide = _laid_on(pattern, cloths)
+        left_out += wide
     if pictures:
         with working("drawing the report"):
             shown = _shown(checked, views, lays)
@@ -125,6 +125,19 @@ def pattern_bundle(
         Made("pattern.json", "all numbers, for other programs", pattern_json(checked).encode()),
     )
     return Bundle(files, tuple(left_out), found)
+
+
+def _laid_on(pattern: Pattern, cloths: Mapping[str, Cloth]) -> tuple[tuple[Lay, ...], list[str]]:
+    """Return the pieces on their cloth, or what does not fit the cloth that was assumed for them all."""
+    from fanblock.cloth.laying import lays_of
+
+    try:
+        return lays_of(pattern, cloths, pattern.body.units), []
+    except ExportError as error:
+        if cloths:
+            raise
+        own = "The cloth is assumed; say your own in a garment file."
+        return (), [f"cloth: {problem.what} {own}" for problem in error.problems]
 
 
 def _cloth(pattern: Pattern, lays: Sequence[Lay], papers: Sequence[Paper]) -> tuple[Made, ...]:
@@ -219,25 +232,29 @@ def pdf_name(paper: Paper, what: str = "pattern") -> str:
 
 
 def block_bundle(
-    block: BowBlock, body: Body, papers: Sequence[Paper] = (), working: Working = lambda _: nullcontext()
+    block: BowBlock,
+    body: Body,
+    papers: Sequence[Paper] = (),
+    working: Working = lambda _: nullcontext(),
+    half: str = "left",
 ) -> Bundle:
     """Return all files of a body's block: the sheet at true scale, and how to draw it by hand, on each paper.
 
-    ``papers`` as in :func:`pattern_bundle`; without them A4 and Letter.
+    ``half`` is the half it is of; either is drawn as a left one. ``papers`` as in :func:`pattern_bundle`; without them A4 and Letter.
     """
     from fanblock.sheet.blocksheet import block_sheet
     from fanblock.sheet.guidepages import guide_html, guide_pages
     from fanblock.sheet.png import to_png
 
     with working("drawing the block"):
-        sheet = block_sheet(block, body)
-        guide = guide_html(block, body)
+        sheet = block_sheet(block, body, half)
+        guide = guide_html(block, body, half)
     words = (f"block of {body.name}", f"over the {body.over}")
     files = [Made("guide.html", "start here: how to draw it with ruler, pin and string", guide.encode())]
     for paper in papers or (A4, LETTER):
         with working(f"laying out {paper.name}"):
             if is_tiled(paper):
-                pages = sheets(guide_pages(block, body, paper))
+                pages = sheets(guide_pages(block, body, paper, half))
                 files.append(Made(pdf_name(paper, "guide"), f"the same guide, to print on {paper.name}", pages))
                 data = tiled(sheet, paper, words)
                 says = f"the block at true scale on {paper.name} pages to join"

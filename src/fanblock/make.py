@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from fanblock.block.from_drawing import Tracing
@@ -21,6 +21,8 @@ from fanblock.draft.starting import (
 )
 from fanblock.draft.work import Work, made_as
 from fanblock.finish.finish import finished
+from fanblock.halves.bodies import bodies_of
+from fanblock.halves.making import averaged, is_of_one_side, of_two_halves
 from fanblock.pattern.model import Note, Pattern, Title
 from fanblock.problems import GeometryError, Problem, RecipeError
 from fanblock.recipe.dials import dial_values, with_dials
@@ -28,8 +30,8 @@ from fanblock.recipe.explain import explained
 from fanblock.recipe.model import Recipe, Step
 from fanblock.recipe.words import alteration_text
 from fanblock.steps.table import BY_NAME, SEPARATES
-from fanblock.units import format_length
-from fanblock.wearer.body import Body, body_of
+from fanblock.units import format_length, retold
+from fanblock.wearer.body import Body
 from fanblock.wearer.canonical import canonical_text
 from fanblock.wearer.girths import BUST, RAISED_WAIST, UNDERBUST, UPPER_CHEST, WAIST, girth_height_mm
 from fanblock.wearer.model import STAYS, Wearer
@@ -39,7 +41,7 @@ CODE_SIGNS = "ACDEFGHJKLMNPRTUVWXY34679"
 
 CODE_LENGTH = 4
 
-BESIDE_THE_BLOCK = (RAISED_WAIST, UNDERBUST, UPPER_CHEST)
+BESIDE_THE_BLOCK = (RAISED_WAIST, UNDERBUST, UPPER_CHEST, "hip")
 """Girths of which a prediction matters only to a garment that asks for them."""
 
 
@@ -52,31 +54,60 @@ def draft_pattern(
     draft: int = 1,
     despite: Collection[str] = (),
     alterations: Sequence[Alteration] = (),
+    own: Sequence[tuple[str, Alteration]] = (),
 ) -> Pattern:
     """Return the finished, checked pattern of a recipe for a wearer.
 
     ``settings`` turn dials (``{"gap": "4 cm"}``). ``over`` chooses the set of measures; left out, it is that over the layer
     the recipe says it is worn over, predicted where the wearer has none over stays. ``draft`` is the number printed on
     every sheet. ``despite`` names refusals that are overridden (see :mod:`fanblock.checks.body`). ``alterations`` are what
-    fittings changed in this garment. Raises
+    fittings changed in this garment, ``own`` what they changed in its ``left`` or ``right`` half alone. Where left and right
+    of the wearer differ by more than may be averaged, or a half has changes of its own, both halves are drafted. Raises
     FanblockError's children with every problem of the stage that failed; a pattern that fails a check is returned all the
     same, with ``sound`` false.
     """
     turned = dict(settings or {})
     resolved = with_dials(recipe, turned)
     layer = over or recipe.worn_over
-    body = body_of(wearer, layer, predict=over is None)
-    _check_needs(body, resolved)
-    work = run_steps(started(body, resolved.block), resolved, alterations)
+    bodies = bodies_of(wearer, layer, predict=over is None)
+    _check_needs(bodies.even, resolved)
     traced = (resolved.block.tracing.digest,) if isinstance(resolved.block, TracedSpec) else ()
     texts = (canonical_text(wearer), explained(recipe, turned), layer, *traced)
-    code = input_code(*texts, *(alteration_text(one) for one in alterations))
+    changes = (*map(alteration_text, alterations), *(f"{half} {alteration_text(one)}" for half, one in own))
+    code = input_code(*texts, *changes)
     title = Title(recipe.name, wearer.name, recipe.id, recipe.makes, recipe.period, draft, code)
-    try:
-        pattern = finished(work, title, dial_values(recipe, turned), _notes(body, resolved))
-    except GeometryError as error:
-        raise GeometryError([_at_own_step(problem, resolved) for problem in error.problems]) from None
+    dials = dial_values(recipe, turned, bodies.even.units)
+
+    def drawn(body: Body, told: Iterable[Note] = (), half: str = "") -> Pattern:
+        changed = (*alterations, *(one for of, one in own if of == half))
+        work = run_steps(started(body, resolved.block), resolved, changed)
+        notes = (
+            *told,
+            *(note for note in _notes(bodies.even, resolved) if not (half and is_of_one_side(note, bodies))),
+        )
+        try:
+            return in_own_units(finished(work, title, dials, notes))
+        except GeometryError as error:
+            raise GeometryError([_at_own_step(problem, resolved) for problem in error.problems]) from None
+
+    apart = any(one.apart_mm > wearer.may_differ_mm for one in bodies.uneven)
+    if apart or own:
+        return of_two_halves(bodies, drawn, despite)
+    pattern = drawn(bodies.even, averaged(bodies))
     return replace(pattern, findings=findings(pattern, despite))
+
+
+def in_own_units(pattern: Pattern) -> Pattern:
+    """Return a pattern whose notes and marks tell lengths in the wearer's units; what the wearer wrote stays as it is."""
+    units = pattern.body.units
+    notes = tuple(
+        note if note.kind == "wearer" else replace(note, says=retold(note.says, units)) for note in pattern.notes
+    )
+    panels = tuple(
+        replace(panel, marks=tuple(replace(mark, says=retold(mark.says, units)) for mark in panel.marks))
+        for panel in pattern.panels
+    )
+    return replace(pattern, notes=notes, panels=panels)
 
 
 def input_code(*texts: str) -> str:
@@ -149,7 +180,10 @@ def _notes(body: Body, recipe: Recipe) -> tuple[Note, ...]:
         for name, how in sorted(body.predicted.items())
         if name in used or (on_body and name not in BESIDE_THE_BLOCK)
     ]
-    notes += [Note("guess", f"GUESSED: {name}: {how}") for name, how in sorted(body.guessed.items()) if name in used]
+    for name, how in sorted(body.guessed.items()):
+        if name in used:
+            word = "PREDICTED, MEASURE AGAIN OVER STAYS" if name in body.carried else "GUESSED"
+            notes.append(Note("guess", f"{word}: {name}: {how}"))
     notes += _block_notes(body, recipe.block) if on_body else []
     notes += [Note("wearer", text) for text in body.notes]
     notes += [Note("toile", text) for text in recipe.watch]

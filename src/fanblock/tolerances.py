@@ -42,6 +42,12 @@ EXCHANGE_MM = 0.05
 READ_BACK_MM = 0.01
 """Most a length read back from a vector file may differ from the length that was written."""
 
+HALVES_MEET_MM = 1.0
+"""Most the edges of two halves may differ where they are sewn to each other at a centre line: a seam eases so much in."""
+
+HALVES_OPEN_MM = 3.0
+"""The same where they are closed by a lace, pins or buttons: nobody sees so little between two finished edges."""
+
 STRAIGHT_MM = 0.005
 """A run of points that stand off their chord by less is drawn as one straight piece."""
 
@@ -94,6 +100,5 @@ TRACED_WARN_MM = 5.0
 LAID_MM = 0.05
 """Most that an edge may stand off the few points by which it is drawn when bones are laid: nobody stitches closer."""
 
-BONE_ENDS_MM = 0.5
-"""Most that a bone's end may come nearer to an edge than was asked: less than a file takes off it, and bones are cut shorter
-than that by rounding down."""
+BONE_ENDS_MM = 0.1
+"""Most that a bone's end may come nearer to an edge than was asked: twice what an edge may stand off, at its slant."""

@@ -6,14 +6,36 @@ another unit is the same number.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
+from fanblock.tolerances import SAME_POINT_MM
+
 UNITS: Mapping[str, float] = MappingProxyType({"mm": 1.0, "cm": 10.0, "in": 25.4})
 """Millimetres in one of each unit."""
+
+METRE_MM = 1000.0
+
+YARD_MM = 36.0 * UNITS["in"]
+
+EIGHTHS, SIXTEENTHS, THIRTY_SECONDS = 8, 16, 32
+"""How a tape and a ruler divide an inch: tapes to an eighth or a sixteenth, rulers finer (common practice, no source)."""
+
+NARROW_MM = 3.0 / 8.0 * UNITS["in"]
+"""Below this a width in eighths of an inch would be too coarse to work by."""
+
+SHORT_MM = 20.0
+"""Below this, widths are spoken of in millimetres by those who measure in centimetres (common practice, no source)."""
+
+SOLD_MM = 100.0
+"""Cloth, bone, lace and tape are sold by 10 cm, or by the eighth of a yard (common practice, no source)."""
+
+NEAR_RATIO = 0.06
+"""How far a length in a text may be out when it is told in inches: such lengths are themselves round."""
 
 _EXACT = {"mm": Fraction(1), "cm": Fraction(10), "in": Fraction(254, 10)}
 _SPELLINGS = {
@@ -43,6 +65,11 @@ _LENGTH = re.compile(
     )\s*(?P<unit>[^\s0-9.,/%+-]*)""",
     re.VERBOSE,
 )
+_TOLD = re.compile(
+    r"(?<![\d.])(?<!× )(?P<range>\d+(?:\.\d+)?(?: to \d+(?:\.\d+)?)?) (?P<unit>mm|cm|m)\b"
+    r"(?: \((?P<inches>[\d /]+(?: to [\d /]+)? (?:in|yd))\))?"
+)
+_NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _COMMA = re.compile(r"([-+−]?[0-9]+),([0-9]+)(\s*\S*)")
 _SHARE = re.compile(r"([-+−]?)([0-9]+(?:\.[0-9]*)?|\.[0-9]+)\s*%")
 
@@ -153,13 +180,113 @@ def format_length(mm: float, units: str = "mm") -> str:
     return f"{'0.0' if number == '-0.0' else number} {units}"
 
 
-def _inches(mm: float) -> str:
-    eighths = round(mm / UNITS["in"] * 8)
-    sign = "-" if eighths < 0 else ""
-    whole, rest = divmod(abs(eighths), 8)
-    fraction = str(Fraction(rest, 8)) if rest else ""
-    words = " ".join(part for part in (str(whole) if whole or not rest else "", fraction) if part)
-    return f"{sign}{words} in"
+def _inches(mm: float, parts: int = EIGHTHS) -> str:
+    steps = round(mm / UNITS["in"] * parts)
+    return f"{'-' if steps < 0 else ''}{_mixed(abs(steps), parts)} in"
+
+
+def _mixed(steps: int, parts: int) -> str:
+    """So many parts of one as a whole number and a fraction, such as ``2 3/8``."""
+    whole, rest = divmod(steps, parts)
+    fraction = str(Fraction(rest, parts)) if rest else ""
+    return " ".join(part for part in (str(whole) if whole or not rest else "", fraction) if part)
+
+
+def fine_length(mm: float, units: str) -> str:
+    """Return a length that is marked or folded by: inches to a sixteenth, millimetres below 1 cm, else centimetres.
+
+    >>> fine_length(8.0, "in"), fine_length(8.0, "cm"), fine_length(245.0, "cm"), fine_length(20.0, "cm")
+    ('5/16 in', '8 mm', '24.5 cm', '2 cm')
+    """
+    if units == "in":
+        return _inches(mm, SIXTEENTHS)
+    return format_length(mm, "mm" if abs(mm) < UNITS["cm"] else units).replace(".0 ", " ")
+
+
+def spoken_length(mm: float, units: str) -> str:
+    """Return a width for talking back: inches to an eighth, narrow ones to a sixteenth; millimetres below 2 cm, else
+    centimetres.
+
+    >>> spoken_length(15.0, "in"), spoken_length(8.0, "in"), spoken_length(15.0, "cm"), spoken_length(50.0, "cm")
+    ('5/8 in', '5/16 in', '15 mm', '5 cm')
+    """
+    if units == "in":
+        return _inches(mm, SIXTEENTHS if abs(mm) < NARROW_MM else EIGHTHS)
+    return fine_length(mm, "mm" if abs(mm) < SHORT_MM else units)
+
+
+def drawn_length(mm: float, units: str) -> str:
+    """Return a length to draw by with a ruler: inches to half a sixteenth, else as :func:`format_length` does.
+
+    >>> drawn_length(293.4, "in"), drawn_length(293.4, "cm")
+    ('11 9/16 in', '29.3 cm')
+    """
+    return _inches(mm, THIRTY_SECONDS) if units == "in" else format_length(mm, units)
+
+
+def sold_length(mm: float, units: str) -> str:
+    """Return a length as shops sell it, rounded up: yards to an eighth for who measures in inches, else metres to 10 cm.
+
+    >>> sold_length(1485.9, "in"), sold_length(1486.0, "in"), sold_length(1201.0, "cm")
+    ('1 5/8 yd', '1 3/4 yd', '1.3 m')
+    """
+    if units != "in":
+        return f"{math.ceil(mm / SOLD_MM - SAME_POINT_MM) / 10:.1f} m"
+    return f"{_mixed(math.ceil(mm / YARD_MM * EIGHTHS - SAME_POINT_MM), EIGHTHS)} yd"
+
+
+def proved_length(mm: float, units: str, decimals: int = 1) -> str:
+    """Return a length that was checked: short ones as decimals, since no tape shows them, longer ones as a tape does.
+
+    >>> proved_length(0.3, "in"), proved_length(207.0, "in"), proved_length(0.3, "cm"), proved_length(207.0, "cm")
+    ('0.012 in', '8 1/8 in', '0.3 mm', '20.7 cm')
+    """
+    if units == "in" and abs(mm) < UNITS["in"] / EIGHTHS:
+        inches = mm / UNITS["in"]
+        text = f"{inches:.3f}" if round(inches, 3) else f"{inches:.4f}"
+        return f"{'0' if float(text) == 0.0 else text.rstrip('0')} in"
+    if units == "in":
+        return _inches(mm, SIXTEENTHS if abs(mm) < UNITS["in"] else EIGHTHS)
+    if units == "cm" and abs(mm) >= UNITS["cm"]:
+        return format_length(mm, "cm")
+    text = f"{mm:.{decimals}f}"
+    return f"{text.lstrip('-') if float(text) == 0.0 else text} mm"
+
+
+def retold(text: str, units: str) -> str:
+    """Return a text with its lengths in the wearer's units.
+
+    Texts for people are written in mm, cm or m, a length or a range of them. What stands in inches or yards in brackets
+    behind it, ``2 cm (3/4 in)``, is taken as it is by who measures in inches; without that it is reckoned to the coarsest
+    step of a tape that lies within 6 % of it. Thicknesses behind a ``×`` are let be.
+
+    >>> retold("stop 2 to 3 cm above it", "in"), retold("sew tape 8 mm (5/16 in) wide", "cm")
+    ('stop 3/4 to 1 1/4 in above it', 'sew tape 8 mm wide')
+    """
+    return _TOLD.sub(lambda found: _told(found, units), text)
+
+
+def _told(found: re.Match[str], units: str) -> str:
+    if units == "cm" and found["unit"] == "mm" and float(_NUMBER.findall(found["range"])[-1]) >= SHORT_MM:
+        told = _NUMBER.sub(lambda number: f"{float(number[0]) / UNITS['cm']:g}", found["range"])
+        return f"{told} cm"
+    if units != "in":
+        return f"{found['range']} {found['unit']}"
+    if found["inches"]:
+        return found["inches"]
+    one = YARD_MM if found["unit"] == "m" else UNITS["in"]
+    each = {"mm": 1.0, "cm": UNITS["cm"], "m": METRE_MM}[found["unit"]]
+    told = _NUMBER.sub(lambda number: _coarse(float(number[0]) * each / one), found["range"])
+    return f"{told} {'yd' if found['unit'] == 'm' else 'in'}"
+
+
+def _coarse(number: float) -> str:
+    """A number as the coarsest of halves, quarters, eighths and sixteenths that comes near enough."""
+    for parts in (1, 2, 4, EIGHTHS, SIXTEENTHS):
+        steps = round(number * parts)
+        if abs(steps / parts - number) <= NEAR_RATIO * number:
+            return _mixed(steps, parts)
+    return _mixed(max(round(number * THIRTY_SECONDS), 1), THIRTY_SECONDS)
 
 
 def shown(text: str) -> str:

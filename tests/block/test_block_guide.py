@@ -223,11 +223,11 @@ def test_the_words_name_every_length_of_the_hand_vector() -> None:
     )
 
 
-def test_inches_come_with_centimetres_beside_them() -> None:
-    """An eighth of an inch is too coarse to draw by, so the exact length stands beside it."""
+def test_inches_are_told_to_half_a_sixteenth() -> None:
+    """An eighth of an inch, 3.2 mm, is too coarse to draw by; by hand: 80 mm are 3.1496 in, and 5/32 in are 0.15625 in."""
     guide = guide_of(tilted(fan(340.0, 440.0, 160.0), Tilt("center back", -19.0)), "in")
     chapters = {chapter.title: chapter.lines for chapter in chapters_of(guide)}
     assert chapters["Let out the centre back"][0] == (
-        "Cut right through along the level: from the centre back, 3 1/8 in (8.0 cm) above the waist, to the"
-        " centre front, 3 1/8 in (8.0 cm) above the waist there. The lower part is now loose."
+        "Cut right through along the level: from the centre back, 3 5/32 in above the waist, to the"
+        " centre front, 3 5/32 in above the waist there. The lower part is now loose."
     )

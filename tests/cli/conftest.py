@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from fanblock.cli.main import main
+from fanblock.cloth import laying
 
 SAMPLES = Path(__file__).parent / "samples"
 
@@ -42,3 +43,9 @@ def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureF
 def samples() -> Path:
     """Return the folder of sample recipes."""
     return SAMPLES
+
+
+@pytest.fixture(autouse=True)
+def rows_of_pieces(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Lay pieces on their cloth in rows, which takes no time: how they are nested is tested with the cloth."""
+    monkeypatch.setattr(laying, "nested", lambda shapes, width_mm, *, nap: laying.rows(shapes, width_mm))

@@ -11,6 +11,8 @@ import pytest
 from tests.cli.conftest import Run
 
 from fanblock import bundle
+from fanblock.cloth import laying
+from fanblock.garment.model import Cloth
 from fanblock.problems import ExportError, Problem
 from fanblock.sheet.pdf import Sheets
 
@@ -24,7 +26,7 @@ def test_a_draft_writes_every_file_it_tells_of_and_ends_with_the_verdict(run: Ru
     names = {path.name for path in (tmp_path / "stays").iterdir()}
     assert (ran.code, ran.err) == (0, "")
     assert names == {
-        "guide.html", "pattern-a0.pdf", "pattern-a4.pdf", "pattern-letter.pdf", "pattern.dxf", "pattern.json",
+        "cloth-a4.pdf", "cloth-letter.pdf", "guide.html", "pattern-a0.pdf", "pattern-a4.pdf", "pattern-letter.pdf", "pattern.dxf", "pattern.json",
         "pattern.svg", "report.html", "sheet.png",
     }  # fmt: skip
     assert all(f"  {name}  " in ran.out for name in names)
@@ -56,6 +58,28 @@ def test_the_worn_waist_told_is_what_a_stranger_adds_up_from_the_file(run: Run, 
     assert json.loads(ran.out)["tape"]["worn_waist"] == pytest.approx(worn, abs=0.5)
 
 
+def test_the_folder_says_what_to_buy_before_anything_is_known_of_the_cloth(run: Run, tmp_path: Path) -> None:
+    """The pieces lie on cloth of ordinary width, said to be assumed, and the report lists what to buy."""
+    assert run("draft", WEARER, RECIPE, "--out", "s", "--paper", "a4").code == 0
+    report = (tmp_path / "s" / "report.html").read_text("utf-8")
+    assert report.index("<h2>Buy</h2>") < report.index("<h2>On the cloth</h2>")
+    with pypdfium2.PdfDocument(tmp_path / "s" / "cloth-a4.pdf") as document:
+        assert "assumed" in "".join(page.get_textpage().get_text_range() for page in document)
+
+
+def test_a_piece_wider_than_the_cloth_assumed_is_told_and_all_else_is_written(
+    run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Without a list of cloth the draft is whole all the same, and it says why there is none."""
+    monkeypatch.setattr(laying, "ASSUMED", dict.fromkeys(laying.ASSUMED, Cloth(150.0)))
+    ran = run("draft", WEARER, "jumps", "--out", "j", "--paper", "a0")
+    assert ran.code == 0
+    assert "left out: cloth: piece 1 (front) is" in " ".join(ran.out.split())
+    assert "The cloth is assumed; say your own in a garment file." in " ".join(ran.out.split())
+    assert not list((tmp_path / "j").glob("cloth-*"))
+    assert (tmp_path / "j" / "pattern-a0.pdf").exists()
+
+
 def test_turning_a_dial_changes_the_gap_and_nothing_hides_it(run: Run) -> None:
     """A dial that was turned shows in the numbers told, with its unit converted."""
     ran = run("draft", WEARER, RECIPE, "--out", "s", "--paper", "a0", "--set", "gap = 1 1/2 in", "--json")
@@ -68,7 +92,7 @@ def test_an_unsound_pattern_is_written_marked_and_ends_with_one(run: Run, sample
     """NOT SOUND stands on the screen and in the report, the files are there, and the exit code is 1."""
     ran = run("draft", WEARER, samples / "too-narrow.yaml", "--out", "s", "--paper", "a4")
     assert ran.code == 1
-    says = "panel 1 (front) is narrower than 15 mm somewhere: no bone can stand there"
+    says = "panel 1 (front) is narrower than 9/16 in somewhere: no bone can stand there"
     assert f"  FAILS {says}\n" in ran.out
     assert f"NOT SOUND: {says}\n" in ran.out
     assert SOUND not in ran.out
@@ -182,6 +206,7 @@ def test_the_hand_guide_is_printed_when_asked_for(run: Run, tmp_path: Path) -> N
     assert ran.code == 0
     found = sorted(path.name for path in (tmp_path / "hand").iterdir())
     assert [name for name in found if name.endswith(".pdf")] == [
+        "cloth-letter.pdf",
         "guide-letter.pdf",
         "pattern-letter.pdf",
         "pattern-projector.pdf",

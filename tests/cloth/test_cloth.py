@@ -15,13 +15,14 @@ from fanblock.cloth.laying import ASSUMED, Lay, lays_of, usable_mm
 from fanblock.cloth.nesting import APART_MM, Laid, nested
 from fanblock.cloth.shapes import layers_of, shapes_of
 from fanblock.cloth.sheet import cloth_pages, lay_drawing
-from fanblock.cloth.words import BOUND_KINDS, bare_mm, bought, lay_sentences, shopping
+from fanblock.cloth.words import BOUND_KINDS, bare_mm, lay_sentences, shopping
 from fanblock.garment.model import Cloth
 from fanblock.make import draft_pattern
 from fanblock.pattern.model import Pattern
 from fanblock.problems import ExportError
 from fanblock.recipe.library import open_recipe
 from fanblock.sheet.paper import A4
+from fanblock.units import sold_length
 from fanblock.wearer.library import open_wearer
 
 NARROW = Cloth(900.0, 0.04, 0.02, nap=True)
@@ -121,7 +122,7 @@ def test_cloth_is_washed_before_it_is_cut() -> None:
 def test_cloth_that_nobody_told_of_is_assumed_and_said() -> None:
     """The strength layer was not named."""
     lay = lay_of("strength layer")
-    assert (lay.cloth, lay.assumed) == (ASSUMED, True)
+    assert (lay.cloth, lay.assumed) == (ASSUMED["cm"], True)
     assert lay_sentences(lay, "cm")[0].endswith("This width is assumed: tell yours in a garment file.")
 
 
@@ -151,7 +152,7 @@ def test_a_fold_is_opened_out() -> None:
 )
 def test_cloth_is_sold_by_eighths_of_a_yard_or_by_the_metre(mm: float, units: str, words: str) -> None:
     """36 inches are a yard (a definition), 914.4 mm."""
-    assert bought(mm, units) == words
+    assert sold_length(mm, units) == words
 
 
 def test_the_list_names_every_cloth_bone_lace_and_binding() -> None:

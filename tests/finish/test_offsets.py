@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 from tests.samples import RECIPES, drawn, garment, made, side_back, side_front
 
 from fanblock.finish.offsets import REACH, cut_line
-from fanblock.geometry.curve import Curve, Points
-from fanblock.pattern.model import CENTER, HEM, SEAM, SLIT, TOP, Edge, Panel
+from fanblock.geometry.curve import Curve
+from fanblock.pattern.model import ARMHOLE, CENTER, FREE, HEM, SEAM, SHOULDER, SLIT, TOP, Edge, Panel
 from fanblock.problems import GeometryError
 from fanblock.tolerances import SLIVER_MM2
 
@@ -21,22 +21,12 @@ WIDTH_MM = 0.05
 """How exactly the width beyond the middle of an edge is kept."""
 
 
-ALL_CORNER = 1.5
-"""An edge shorter than this many times the widest allowance lies within the corners of its neighbours."""
-
-
-def outward(edge: Edge) -> tuple[Points, Points]:
-    """Return the middle of an edge and the direction away from the panel there."""
-    middle = edge.curve.length_mm / 2.0
-    along = edge.curve.tangent_at(middle)
-    return edge.curve.at(middle), np.array([along[1], -along[0]])
-
-
 def width_mm(cut: Curve, edge: Edge) -> float:
     """Return how far from the middle of an edge, straight away from the panel, the cut line first runs."""
-    middle, away = outward(edge)
-    ray = shapely.LineString([middle + 1e-6 * away, middle + 500.0 * away])
-    return float(ray.intersection(shapely.LinearRing(cut.points)).distance(shapely.Point(middle)))
+    along = edge.curve.tangent_at(0.5 * edge.curve.length_mm)
+    place, away = edge.curve.at(0.5 * edge.curve.length_mm), np.array([along[1], -along[0]])
+    ray = shapely.LineString([place + 1e-6 * away, place + 500.0 * away])
+    return float(ray.intersection(shapely.LinearRing(cut.points)).distance(shapely.Point(place)))
 
 
 def check_cut(panel: Panel, widths: dict[str, float], cut: Curve) -> None:
@@ -47,21 +37,27 @@ def check_cut(panel: Panel, widths: dict[str, float], cut: Curve) -> None:
     assert cloth.difference(ring).area < SLIVER_MM2
     for edge in panel.edges:
         if 0.0 < widths[edge.name] <= edge.curve.length_mm:  # a shorter one, as on the peak of a dart, is all corner
-            found = width_mm(cut, edge)
-            assert found >= widths[edge.name] - WIDTH_MM
-            if edge.curve.length_mm > ALL_CORNER * max(
-                widths.values()
-            ):  # the corner of its neighbour reaches no further
-                assert found == pytest.approx(widths[edge.name], abs=WIDTH_MM)
+            assert width_mm(cut, edge) == pytest.approx(widths[edge.name], abs=WIDTH_MM), edge.name
+            check_along(panel, edge, widths, ring.exterior)
     farthest = REACH * max(widths.values()) + 1.0
     away = shapely.distance(shapely.points(cut.points), cloth)
     assert float(np.max(away)) <= farthest
 
 
+def check_along(panel: Panel, edge: Edge, widths: dict[str, float], ring: shapely.LinearRing) -> None:
+    """Assert that an edge has exactly its own width everywhere but in its corners, where other edges come near."""
+    corner, width = REACH * max(widths.values()), widths[edge.name]
+    others = shapely.MultiLineString([one.curve.points for one in panel.edges if one is not edge])
+    for at_mm in np.linspace(corner, edge.curve.length_mm - corner, 5):
+        place = shapely.Point(edge.curve.at(float(np.clip(at_mm, 0.0, edge.curve.length_mm))))
+        if place.distance(others) > corner:
+            assert ring.distance(place) == pytest.approx(width, abs=WIDTH_MM), edge.name
+
+
 @pytest.mark.parametrize("recipe", RECIPES)
 def test_every_panel_of_the_catalogue_is_cut_right(recipe: str) -> None:
-    """On every body each panel has one ring that crosses nothing, holds the stitch line, has its full width beyond the
-    middle of every edge and no ear further out than twice the widest allowance.
+    """On every body each panel has one ring that crosses nothing, holds the stitch line, has beyond the middle of every edge,
+    and everywhere off its corners, exactly that edge's width, and no ear further out than twice the widest allowance.
     """
     for pattern in drawn(recipe).values():
         for panel in pattern.panels:
@@ -115,6 +111,54 @@ def test_a_seam_allowance_mirrors_the_edge_it_ends_on() -> None:
     cut = cut_line(panel, {"first": 15.0, "second": 0.0, "rest": 0.0})
     outer = cut.points[np.isclose(cut.points[:, 1], -15.0)]
     assert outer[:, 0].max() == pytest.approx(-15.0 / math.tan(math.radians(60.0)), abs=1e-4)
+
+
+def test_a_short_edge_that_runs_on_from_a_seam_keeps_its_own_width() -> None:
+    """As at the top of a sleeve's seam: the cap begins with 20 mm that turn by 20 degrees from the seam. A mirror image would
+    lie 10 / tan 20° = 27 mm along it, over all of it; the two lines are carried on to meet instead.
+    """
+    turns = np.radians([90.0, 110.0])
+    seam = np.array([[0.0, 0.0], [0.0, 200.0]])
+    short = seam[-1] + np.outer(np.linspace(0.0, 20.0, 11), [math.cos(turns[1]), math.sin(turns[1])])
+    cap = bowed(tuple(short[-1]), (-150.0, 200.0), 8.0)
+    panel = Panel(
+        "sleeve",
+        1,
+        (
+            Edge("seam", SEAM, Curve.through(seam)),
+            Edge("short", ARMHOLE, Curve.through(short)),
+            Edge("cap", ARMHOLE, cap),
+            Edge("rest", SEAM, Curve.through([cap.end, (0.0, 0.0)])),
+        ),
+    )
+    widths = {"seam": 12.0, "short": 10.0, "cap": 10.0, "rest": 12.0}
+    cut = cut_line(panel, widths)
+    check_cut(panel, widths, cut)
+    assert width_mm(cut, panel.edge("short")) == pytest.approx(10.0, abs=1e-6)
+
+
+def test_a_short_wide_allowance_beside_a_bare_edge_keeps_its_middle() -> None:
+    """As at the end of a strap: 46 mm long and 40 mm wide, beside an edge without allowance that slants by 59 degrees. Carried
+    on, that edge would cut off 40 / tan 59° = 24 mm of it, more than half.
+    """
+    turn = math.radians(59.0)
+    corners = np.array([[0.0, 0.0], [46.0, 0.0], [46.0, 120.0], [-90.0 * math.cos(turn), 90.0 * math.sin(turn)]])
+    names = (("end", SHOULDER), ("armhole", ARMHOLE), ("back", SHOULDER), ("inner", FREE))
+    edges = tuple(
+        Edge(name, kind, Curve.through([corners[at], corners[(at + 1) % 4]])) for at, (name, kind) in enumerate(names)
+    )
+    panel, widths = Panel("strap", 1, edges), {"end": 40.0, "armhole": 10.0, "back": 25.0, "inner": 0.0}
+    cut = cut_line(panel, widths)
+    check_cut(panel, widths, cut)
+    assert width_mm(cut, panel.edge("end")) == pytest.approx(40.0, abs=1e-6)
+
+
+def test_a_bend_within_an_edge_has_its_full_width_on_both_sides() -> None:
+    """An edge that bends outward by 90 degrees is cut 15 mm from both its parts: its corner stands at 15, -15 (arithmetic)."""
+    bent = Curve.through([[-150.0, 0.0], [-50.0, 0.0], [0.0, 0.0], [0.0, 50.0], [0.0, 150.0]])
+    panel = Panel("bent", 1, (Edge("bent", TOP, bent), Edge("rest", CENTER, Curve.through([bent.end, bent.start]))))
+    cut = cut_line(panel, {"bent": 15.0, "rest": 0.0})
+    assert np.min(np.hypot(*(cut.points - [15.0, -15.0]).T)) == pytest.approx(0.0, abs=1e-6)
 
 
 def test_without_allowances_the_cut_line_is_the_stitch_line() -> None:

@@ -71,12 +71,16 @@ def test_what_lies_under_the_edges_lies_2_to_3_cm_under_them(recipe_id: str, wea
 
 
 def test_bodies_of_the_1620s_have_six_tabs_and_lace_in_front() -> None:
-    """Six tabs, laced in front, a stomacher with three bones, straps tied in front (Manchester Art Gallery 2003.109/2);
+    """Six tabs with two plain gores between them at each hip, laced in front, a stomacher with three bones, straps tied in
+    front (Manchester Art Gallery 2003.109/2);
     the waist 3 to 4 cm above the natural one (from memory)."""
     pattern = drafted("bodies-1620s", "ferrywoman")
     halves = {panel.name: panel for panel in pattern.panels if not panel.added}
     slits = sum(len(panel.slits) for panel in halves.values())
     assert slits == 3  # two at the hip, the third along the centre back: three tabs a half
+    gores = [panel for panel in pattern.panels if panel.let_in]
+    assert [panel.name for panel in gores] == ["front gore", "back gore"]
+    assert not any(panel.channels for panel in gores)
     (opening,) = pattern.openings
     assert (opening.at, opening.closed, opening.behind) == ("center front", "lacing", "stomacher")
     assert len(pattern.by_name["stomacher"].channels) == 3

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -12,8 +13,9 @@ from fanblock.garment.library import draft_garment, open_garment
 from fanblock.garment.starter import starter_garment
 from fanblock.make import draft_pattern
 from fanblock.problems import ExportError, FanblockError
+from fanblock.recipe.dials import dial_values
 from fanblock.recipe.library import open_recipe
-from fanblock.shipped import wearer_text
+from fanblock.shipped import recipe_ids, wearer_text
 from fanblock.wearer.library import open_wearer
 
 
@@ -83,8 +85,22 @@ def test_a_new_garment_draws_as_it_stands(tmp_path: Path) -> None:
     text = starter_garment(str(path), "ferrywoman", "stays-five-panels")
     path.write_text(text, encoding="utf-8")
     assert draft_garment(open_garment(str(path))).sound
-    path.write_text(text.replace("#dials:", "dials:").replace("#  gap: 50 mm", "  gap: 30 mm"), encoding="utf-8")
+    path.write_text(text.replace("#dials:", "dials:").replace("#  gap: 2 in", "  gap: 30 mm"), encoding="utf-8")
     assert draft_garment(open_garment(str(path))).gap_mm == pytest.approx(30.0)
+
+
+@pytest.mark.parametrize("recipe", recipe_ids())
+@pytest.mark.parametrize("wearer", ["ferrywoman", "innkeeper"])
+def test_every_dial_of_a_new_garment_may_be_set_as_it_is_written(wearer: str, recipe: str) -> None:
+    """In her own units, rounded as a tape shows them, no dial is beyond its limits or far from the recipe's default."""
+    dials = re.findall(
+        r"^#  ([a-z ]+): ([^#{\n]+?) *(?:#.*)?$", starter_garment("g.yaml", wearer, recipe), re.MULTILINE
+    )
+    opened = open_recipe(recipe)
+    defaults = {name: number for name, _, number in dial_values(opened)}
+    assert dict(dials).keys() == defaults.keys()
+    for name, _, number in dial_values(opened, dict(dials)):
+        assert number == pytest.approx(defaults[name], abs=1.6)
 
 
 def test_drafts_are_kept(tmp_path: Path) -> None:

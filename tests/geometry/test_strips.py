@@ -60,6 +60,25 @@ def test_neighbours_may_share_a_side() -> None:
     assert free.length_mm == pytest.approx([200.0, 0.0])
 
 
+def test_an_end_keeps_clear_over_its_whole_width() -> None:
+    """Under an edge that falls by 0.2, 12 mm are kept left of the middle and 8 mm right of it, where the edge is lower.
+
+    Left the edge is lowest at 50 mm, at a height of 200, right at 52 mm, at 199.6. What is left alone would end the strip
+    at 188; 12 mm are kept there all over its width, so it ends at 187.6 (arithmetic).
+    """
+    sides = [[0.0, 210.0], [0.0, 0.0], [100.0, 0.0], [100.0, 190.0]]
+    sheet = Obstacles.joined(
+        [
+            Obstacles.along(sides, 0.0, 0.0, 5, ring=OUTLINE),
+            Obstacles.along([[100.0, 190.0], [50.0, 200.0]], 0.0, 8.0, 7, ring=OUTLINE),
+            Obstacles.along([[50.0, 200.0], [0.0, 210.0]], 0.0, 12.0, 7, ring=OUTLINE),
+        ]
+    )
+    free = free_stretches(np.array([[48.0, 10.0]]), UP, 4.0, sheet)
+    assert free.high_clear_mm[0] == 12.0
+    assert free.high_mm[0] + 10.0 == pytest.approx(187.6, abs=0.01)
+
+
 def test_where_lines_cross_a_run() -> None:
     """A level run at 80 mm is met 80 mm up; a line beside it never."""
     found = crossed_at(

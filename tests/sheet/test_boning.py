@@ -112,7 +112,7 @@ def test_the_grain_arrow_lies_on_no_row(one: Piece) -> None:
     """An arrow along a row of stitching would be taken for it: it keeps as far off as the bones leave room."""
     assert one.panel.grain is not None
     (x, low), (_, high) = one.panel.grain
-    least = min((0.06 * channel.width_mm for channel in one.panel.channels if channel.number), default=0.0)
+    least = min((0.2 * channel.width_mm for channel in one.panel.channels if channel.number), default=0.0)
     assert room_mm(one.panel, float(x), 0.5 * float(low + high)) >= min(least, 1.0)
 
 

@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 import shapely
 
-from fanblock.sheet.clear import box_place, held, square_place
-from fanblock.sheet.drawing import Drawing, Group, Stroke
-from fanblock.sheet.ink import Box, ink_points
+from fanblock.sheet.clear import box_place, held, measured_on, square_place
+from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
+from fanblock.sheet.ink import Box, ink_points, words_corners
 from fanblock.sheet.squares import line, square_at, square_box
 
 PAGE = Box(0.0, 0.0, 190.0, 260.0)
@@ -96,3 +96,34 @@ def test_placing_is_the_same_every_time() -> None:
     """Two askings give the same place."""
     carried = held((*page(tub(20.0, 20.0, 90.0, 200.0)).groups, square_at(60.0, 100.0)))
     assert square_place(carried, PAGE) == square_place(carried, PAGE)
+
+
+def grounds(groups: tuple[Group, ...]) -> list[shapely.Polygon]:
+    """The ground each group takes."""
+    return [shapely.MultiPoint(ink_points([group])).envelope for group in groups]
+
+
+def pens(group: Group) -> set[str]:
+    """The pens a group is drawn with."""
+    return {item.pen for item in group.items if isinstance(item, Stroke)}
+
+
+def test_bars_stand_clear_of_one_another_and_firm_where_they_cross_nothing() -> None:
+    """In a piece without room for a square two pairs of bars stand apart, drawn like the square's."""
+    slits = tuple(line([(x, 120.0), (x, 259.0)], "slit") for x in (40.0, 90.0, 140.0))
+    level, upright = measured_on(held(page(tub(1.0, 1.0, 189.0, 259.0), *slits).groups), PAGE)
+    one, other = grounds((level, upright))
+    assert one.distance(other) > 1.0
+    assert pens(level) == pens(upright) == {"scale"}
+
+
+def test_bars_that_must_cross_lines_are_pale_and_cross_no_words() -> None:
+    """Lines 14 mm apart leave no room for a pair of upright bars; they cross some, pale, where no words stand."""
+    lines = [line([(0.0, y), (190.0, y)], "channel") for y in range(0, 260, 14)]
+    words = [Words("center front", x, y, 5.0) for x in (2.0, 38.0) for y in range(3, 250, 14)]
+    carried = held((Group("g", (*lines, *words)),))
+    written = shapely.union_all([shapely.Polygon(words_corners(item)) for item in words])
+    assert written.bounds[2] < 190.0 - 110.0
+    for group, ground in zip(found := measured_on(carried, PAGE), grounds(found), strict=True):
+        assert not ground.intersects(written)
+        assert pens(group) == {"scale pale"}

@@ -48,6 +48,8 @@ def test_seams_are_sewn_before_the_one_that_cuts_them() -> None:
         "Make the other half as a mirror image: turn every piece over.",
         "Sew the two centre fronts (pieces 1 and 2, both halves) to each other, from the top to the lower edge.",
         "The open edges at the centre back (pieces 5 and 6) are not sewn: they are finished and laced, 50.0 mm apart.",
+        "Turn the lacing edges in and work eyelets along them; how many is not planned on these sheets.",
+        "Bind the edges of pieces 1, 2, 3, 4, 5 and 6 that have no allowance with tape or ribbon.",
     )
 
 

@@ -6,10 +6,11 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+import numpy as np
 import pytest
 import shapely
 from defusedxml import ElementTree
-from tests.sheet.real import shipped
+from tests.sheet.real import drafted, shipped
 from tests.sheet.sample import sample
 
 from fanblock.sheet.blocksheet import block_sheet
@@ -20,6 +21,10 @@ from fanblock.sheet.ink import ink_points, words_corners
 from fanblock.sheet.layout import tiled_layout
 from fanblock.sheet.measureform import FIRST, measure_form
 from fanblock.sheet.paper import A4, LETTER, Paper
+from fanblock.sheet.papercheck import paper_findings
+from fanblock.sheet.pdf import tiled_sheets
+from fanblock.sheet.sewing import joining
+from fanblock.sheet.sewingpictures import steps_of
 from fanblock.sheet.squares import SQUARE_NAME
 from fanblock.sheet.tiles import below_header
 from fanblock.wearer.measures import MEASURES
@@ -56,7 +61,9 @@ def assert_printable(drawings: Sequence[Drawing], paper: Paper) -> None:
 @PAPER
 @pytest.mark.parametrize("name", sorted(PATTERNS))
 def test_cover_is_printable(name: str, paper: Paper) -> None:
-    """The cover keeps within the printable part, each of its pages with a clear test square of its own."""
+    """The cover keeps within the printable part, each of its pages with clear marks to measure it by: the first a test
+    square, strips to prick by another, the rest two pairs of bars.
+    """
     pattern = PATTERNS[name]
     drawing, plan = tiled_layout(pattern, paper)
     pages = cover(pattern, paper, drawing, plan)
@@ -65,13 +72,56 @@ def test_cover_is_printable(name: str, paper: Paper) -> None:
         for page in pages
     ]
     assert_printable(text_only, paper)
+    assert [group.name for group in pages[0].groups].count(SQUARE_NAME) == 1
     for page in pages:
-        assert sum(group.name == SQUARE_NAME for group in page.groups) == 1
-        square = next(group for group in page.groups if group.name == SQUARE_NAME)
-        ground = shapely.MultiPoint(ink_points([square])).envelope
+        measured = [group for group in page.groups if group.name == SQUARE_NAME]
+        assert len(measured) in (1, 2)
+        sizes = np.array([np.ptp(ink_points([group]), axis=0) for group in measured]).max(axis=0)
+        assert (sizes > 4 * 25.4 - 0.5).all()
         others = [group for group in page.groups if group.name not in (SQUARE_NAME, "page map")]
-        for item in (item for group in others for item in group.items if isinstance(item, Words)):
-            assert not ground.intersects(shapely.Polygon(words_corners(item))), item.text
+        for group in measured:
+            ground = shapely.MultiPoint(ink_points([group])).envelope
+            for item in (item for group in others for item in group.items if isinstance(item, Words)):
+                assert not ground.intersects(shapely.Polygon(words_corners(item))), item.text
+
+
+@PAPER
+def test_pages_to_read_are_few_and_their_check_of_scale_holds(paper: Paper) -> None:
+    """Stays of five panels take six sheets to read at most, and every page carries 100 mm and 4 in both ways."""
+    pattern = PATTERNS["ferrywoman stays-five-panels"]
+    drawing, plan = tiled_layout(pattern, paper)
+    first = cover(pattern, paper, drawing, plan)
+    assert len(first) <= 6
+    laid = tiled_sheets(drawing, paper, ("stays",), first, plan)
+    found = {
+        one.code.removeprefix(f"paper-{paper.name.lower()}-"): one
+        for one in paper_findings(paper, laid.drawing, laid.pages)
+    }
+    assert all(one.state == "holds" for one in found.values()), found
+
+
+@PAPER
+@pytest.mark.parametrize("recipe", ["stays-five-panels", "jacket-pleated-skirts", "gown-bodice-open-front"])
+def test_the_sewing_order_stands_in_pictures_numbered_as_its_sentences(recipe: str, paper: Paper) -> None:
+    """Every picture is on a page, under the sentences, with the number of the one that tells of its seam."""
+    pattern = drafted("ferrywoman", recipe)
+    drawing, plan = tiled_layout(pattern, paper)
+    pages = cover(pattern, paper, drawing, plan)
+    frames = [
+        item for page in pages for group in page.groups for item in group.items if getattr(item, "name", "") == "frame"
+    ]
+    steps = steps_of(pattern)
+    assert len(frames) == len(steps)
+    texts = [item.text for page in pages for item in words(page)]
+    heads = [text for text in texts if re.fullmatch(r"\d+\. (?:whip|sew) (\w+) to \1", text)]
+    lines = joining(pattern)
+    assert len(heads) == len(steps)
+    for head, step in zip(heads, steps, strict=True):
+        number, _, letters = head.partition(". ")
+        assert f"{step.letter} to {step.letter}" in letters
+        assert f"{step.letter} to {step.letter}" in lines[int(number) - 1]
+    least = min(item.size_mm for page in pages[1:] for item in words(page))
+    assert least >= 2.4
 
 
 def test_first_page_alone_is_enough_to_begin() -> None:

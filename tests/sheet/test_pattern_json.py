@@ -9,11 +9,12 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from tests.sheet.real import shipped
+from tests.sheet.real import drafted, shipped
 from tests.sheet.sample import sample
 
 from fanblock.pattern.model import Finding, Pattern
 from fanblock.sheet.json import pattern_json
+from fanblock.sheet.sewing import joining
 
 PATTERNS = {"sample": sample(), **shipped()}
 
@@ -113,6 +114,36 @@ def test_keys_are_those_of_the_schema() -> None:
     assert side["cut"] == {"outer": 2, "strength": 4, "lining": 2}
     assert all(start[1] > end[1] for start, end in side["slits"])
     assert {seam["below_waist"] for seam in data["seams"]} == {"open"}
+
+
+def test_a_stranger_learns_how_it_is_made_up() -> None:
+    """The construction, how many pieces of each layer, what ends on what, the order of sewing, and what else is said of it."""
+    pattern = drafted("ferrywoman", "stays-five-panels")
+    data = json.loads(pattern_json(pattern))
+    assert data["construction"] == "whipped"
+    assert data["toile"] is False
+    for layer, count in data["layers"].items():
+        assert count == sum(panel["cut"].get(layer, 0) for panel in data["panels"])
+    assert data["layers"] == {"lining": 10, "outer": 10, "strength layer": 20}
+    assert data["sewing"] == list(joining(pattern))
+    assert {note["kind"] for note in data["notes"]} >= {"toile", "guess"}
+    assert data["openings"][0]["closed_with"] == "lacing"
+    assert data["lists"]["lacings"][0]["times"] == 1
+    assert sum(row["count"] for row in data["lists"]["bones"]) == sum(
+        kind["count"] for kind in data["lists"]["bones_by_kind"]
+    )
+    sewn = json.loads(pattern_json(drafted("ferrywoman", "jacket-pleated-skirts")))
+    assert sewn["construction"] == "sewn"
+    assert json.loads(pattern_json(drafted("innkeeper", "falling-collar")))["construction"] is None
+    lines = {seam["line"] for seam in sewn["seams"]}
+    assert all(set(seam["onto"]) <= lines for seam in sewn["seams"])
+
+
+def test_the_file_says_how_it_is_read() -> None:
+    """What a number or a name means stands in the file itself."""
+    read = " ".join(json.loads(pattern_json(sample()))["reading"])
+    for word in ("construction", "layers", "grain", "slit", "line", "onto", "sewing", "waist_at", "reversed", "lists"):
+        assert f"`{word}`" in read or f"A {word} " in read
 
 
 def test_what_is_not_finite_is_null_and_nothing_is_minus_nought() -> None:

@@ -8,14 +8,15 @@ from types import MappingProxyType
 import numpy as np
 import pytest
 import shapely
-from tests.sheet.real import shipped
+from tests.sheet.real import drafted, shipped
 from tests.sheet.sample import sample
 
 from fanblock.geometry.curve import Curve, frozen
 from fanblock.pattern.model import CENTER, HEM, SEAM, SLIT, TOP, Edge, EdgeName, Panel, Pattern
 from fanblock.sheet.drawing import Stroke, Words
 from fanblock.sheet.ink import words_corners
-from fanblock.sheet.piece import Piece, piece
+from fanblock.sheet.labels import BODY
+from fanblock.sheet.piece import Piece, piece, printed
 from fanblock.sheet.wording import LEAST_MM
 
 PATTERNS = {"sample": sample(), **shipped()}
@@ -37,12 +38,14 @@ def words_of(one: Piece) -> list[Words]:
 
 @pytest.mark.parametrize("one", [one for _, one in PIECES], ids=NAMES)
 def test_words_lie_inside_the_piece_or_on_its_flag(one: Piece) -> None:
-    """Every text lies within the stitch line, but for those of an allowance and of eyelets, which may lie in it, and on the flag."""
+    """Every text lies within the stitch line or on the flag; in an allowance may lie its own words and those of eyelets,
+    and what is cut of a piece whose inside is full of channels.
+    """
     inside, cut = shapely.Polygon(one.panel.loop()), shapely.Polygon(one.ground)
     along = {
         item
         for label in one.labels
-        if label.name.startswith(("allowance", "bar", "eyelet"))
+        if label.name.startswith(("allowance", "bar", "eyelet")) or (one.panel.channels and label.name in BODY[1:])
         for item in label.items
         if isinstance(item, Words)
     }
@@ -51,7 +54,7 @@ def test_words_lie_inside_the_piece_or_on_its_flag(one: Piece) -> None:
     for words in words_of(one):
         if words.text not in beside:
             box = shapely.Polygon(words_corners(words))
-            in_allowance = words in along and cut.covers(box) and not inside.intersects(box)
+            in_allowance = replace(words, cloth="") in along and cut.covers(box) and not inside.intersects(box)
             assert in_allowance or inside.buffer(0.2).covers(box), words.text
 
 
@@ -211,3 +214,40 @@ def test_top_and_lower_edge_are_named_once() -> None:
             assert sum(text.startswith(which) for text in said) <= 1
     wide = [item.text for item in words_of(dict(zip(NAMES, (one for _, one in PIECES), strict=True))["sample back"])]
     assert any(text.startswith("top edge ·") for text in wide)
+
+
+def test_ticks_on_tucks_stand_in_the_allowance() -> None:
+    """Where a tuck begins at a notch, its ticks are drawn outward, on the same places of the stitch line."""
+    sleeves = [
+        one
+        for one in printed_pieces("ferrywoman", "gown-bodice-1770s")
+        if any(m.kind == "tuck" for m in one.panel.marks)
+    ]
+    assert sleeves
+    for one in sleeves:
+        tucks = [shapely.LineString(mark.curve.points) for mark in one.panel.marks if mark.kind == "tuck"]
+        ticks = [
+            shapely.LineString(item.beziers[:, [0, 3]].reshape(-1, 2))
+            for item in one.group.items
+            if isinstance(item, Stroke) and item.name.startswith("notch")
+        ]
+        assert ticks
+        inside = shapely.Polygon(one.panel.loop()).buffer(-0.2)
+        for tick in ticks:
+            assert all(not tick.intersects(inside) or tick.distance(tuck) > 1.4 for tuck in tucks)
+
+
+def test_what_a_mark_says_stands_near_it_and_on_no_word() -> None:
+    """The words of slanting marks keep off letters and one another, whatever their turn."""
+    for wearer, recipe in (("ferrywoman", "gown-bodice-1770s"), ("ferrywoman", "jacket-pleated-skirts")):
+        for one in printed_pieces(wearer, recipe):
+            boxes = [(label.name, shapely.Polygon(label.box.corners())) for label in one.labels]
+            for name, box in boxes:
+                if name.startswith("mark "):
+                    assert all(box.intersection(other).area < 0.05 for to, other in boxes if to != name), name
+
+
+def printed_pieces(wearer: str, recipe: str) -> tuple[Piece, ...]:
+    """The printed pieces of a shipped recipe."""
+    pattern = drafted(wearer, recipe)
+    return printed(pattern.panels, pattern)

@@ -16,7 +16,15 @@ def test_a_sleeve_in_one_piece_is_closed_and_then_set_in() -> None:
         "Join K to K: piece 5 (sleeve) to piece 4 (strap), 50.0 mm of the first tucked to fit the second."
     )
     assert lines.index(closing[0]) < lines.index("Join F to F: piece 5 (sleeve) to piece 1 (front).") < strap
-    assert any(line.startswith("Close the sleeve before you set it in.") for line in lines)
+    under = next(number for number, line in enumerate(lines) if line.startswith("Set the sleeve in from underneath"))
+    upper = next(number for number, line in enumerate(lines) if line.startswith("Put the garment on the body"))
+    assert (
+        lines.index(closing[0])
+        < under
+        < lines.index("Join F to F: piece 5 (sleeve) to piece 1 (front).")
+        < upper
+        < strap
+    )
 
 
 def test_a_sleeve_of_two_pieces_is_joined_first() -> None:

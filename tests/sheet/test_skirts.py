@@ -52,11 +52,17 @@ def test_seams_say_that_they_stop_at_the_pleats() -> None:
         "Turn in the pleat heads at the centre back, whip them level to one another and to the seam's allowance inside. "
         "They carry the weight of the skirts and must not show."
     ) in says
-    assert (
-        "Pleats at the side back: clip to the corner at the pleat head and sew the skirt seam at the outer edges of their "
-        "cloth. Then fold on the creases, in order from the panel outward, lay the box pleats one on another at the line of "
-        "the seam, and baste them flat until the garment is done."
-    ) in says
+    order = (
+        "Where pleats are let in at the side back, clip to the corner at the pleat head. Above it the seam is sewn by itself, "
+        "below it along the outer edges of the pleats' cloth.",
+        "Join C to C: piece 2 (side) to piece 3 (back), from the pleat heads to the lower edge.",
+        "Sew the two centre backs (piece 3, both halves) to each other, from the top down to the pleat heads.",
+        "Sew the two centre back skirts (piece 3, both halves) to each other, from the pleat heads to the lower edge.",
+        "Fold the pleats at the centre back, both sides of the seam and all layers together: on the creases, in order from the "
+        "panel outward, the box pleats one on another at the line of the seam. Baste them flat until the garment is done.",
+    )
+    places = [says.index(line) for line in order]
+    assert places == sorted(places)
 
 
 def test_sewn_skirts_hang_together_in_the_side_view() -> None:

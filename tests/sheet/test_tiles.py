@@ -220,3 +220,32 @@ def test_what_cannot_be_tiled_is_refused() -> None:
     with pytest.raises(ExportError) as caught:
         plan_tiles(Drawing("empty", 100.0, 100.0, ()), A4)
     assert str(caught.value) == "drawing › There is nothing on the drawing to print."
+
+
+def test_marks_of_a_join_keep_off_words() -> None:
+    """Along a join with words everywhere but in two places, the marks stand in those, and name and map stand over lines."""
+    field = field_on(A4)
+    join = field.width_mm - 9.0
+    ends = [Stroke(polyline([(0.0, 0.0), (2 * field.width_mm - 20.0, 0.5)]), "cut")]
+    words = [
+        Words("toward center front", join - 20.0, y, 3.0)
+        for y in range(4, 250, 7)
+        if not (60 < y < 90 or 170 < y < 200)
+    ]
+    drawing = Drawing("d", 400.0, 260.0, (Group("g", (*ends, *words)),))
+    plan = plan_tiles(drawing, A4)
+    (joint,) = [joint for joint in plan.joints if joint.upright]
+    near = [item for item in words if abs(item.x + 20.0 - joint.at_mm) < 25.0]
+    assert near
+    for mark in joint.marks_mm:
+        assert min(abs(item.y + 1.0 - mark) for item in near) > 4.0
+
+
+def test_names_on_the_map_stand_over_the_lines_of_pieces() -> None:
+    """A line through the middle of a page's cell does not strike out its name: the name comes last, on white."""
+    drawing = lines([(0.0, 0.0), (300.0, 400.0)])
+    group = page_map(plan_tiles(drawing, A4), drawing, Box(0.0, 0.0, 100.0, 100.0))
+    pens = [item.pen if isinstance(item, Stroke) else "words" for item in group.items]
+    first = pens.index("words")
+    assert "mini" in pens[:first]
+    assert set(pens[first - 1 :]) == {"words", "blank"}

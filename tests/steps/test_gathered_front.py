@@ -68,7 +68,7 @@ def test_what_a_dart_takes_is_gathered_with_the_rest() -> None:
     assert [mark.kind for mark in wide.marks] == ["gather", "gather"]
     more = whole(wide)["hem"].curve.length_mm - sewn_mm(fitted, whole(fitted)["hem"])
     assert more == pytest.approx(45.0 + 14.0, abs=1.5)
-    says = next(note.says for note in pattern.notes if note.kind == "sewing" and "gathering threads" in note.says)
+    says = next(note.says for note in pattern.notes if note.kind == "sewing first" and "gathering threads" in note.says)
     assert "Sew its darts first: the wide front has none." in says
     assert f"hem by {more:.1f} mm" in says
 

@@ -365,16 +365,73 @@ def test_a_slit_keeps_off_darts_and_tabs() -> None:
     )
 
 
-def test_tabs_stand_before_a_slit_in_the_hem() -> None:
-    """A hem in two parts is not cut into tabs any more."""
-    with pytest.raises(FanblockError) as caught:
-        let_in(
-            gusset(edge="hem", at="40%", depth="50 mm", width="30 mm"),
-            "tabs: {slits: {front: [40%]}, shape: square}",
+GORE = {"name": "hip gore", "edge": "hem", "at": "40%", "depth": "", "to": "waist", "width": "50 mm"}
+"""A gore let into a slit of the front from the waist down to the hem."""
+
+
+def test_a_gore_between_tabs_by_hand() -> None:
+    """It parts the hem into two tabs as a slit does: corners are rounded but where the gore is sewn in. The slit, from waist
+    to hem, is 90 mm long; with 6 mm turned in either side its sides are √(90² + 6²) mm.
+    """
+    pattern = let_in(gusset(**GORE), "tabs: {slits: {}, corner: 12 mm}")
+    assert failed(pattern) == []
+    front, piece = pattern.by_name["front"], pattern.by_name["hip gore"]
+    for side in ("front side", "back side"):
+        assert piece.edge(side).curve.length_mm == pytest.approx(np.hypot(90.0, 6.0), abs=0.3)
+        assert front.edge(f"hip gore {side}").curve.length_mm == pytest.approx(
+            piece.edge(side).curve.length_mm, abs=1e-9
         )
+    first, second = front.edge("hem 1").curve, front.edge("hem 2").curve
+    assert np.allclose(first.end, front.edge("hip gore front side").curve.start)
+    assert np.allclose(second.start, front.edge("hip gore back side").curve.end)
+    seam = front.edge("side seam below waist").curve  # the corner of 12 mm is cut off it
+    assert np.hypot(*(second.end - seam.start)) == pytest.approx(0.0, abs=1e-6)
+    assert abs(float(second.end_tangent @ seam.start_tangent)) == pytest.approx(1.0, abs=1e-3)
+    assert abs(float(second.start_tangent @ front.edge("hip gore back side").curve.end_tangent)) < 0.2
+    waist = next(girth for girth in pattern.girths if girth.name == "waist")
+    assert waist.let_in_mm == 0.0  # it begins there
+
+
+def test_tabs_may_have_slits_beside_a_gore() -> None:
+    """Shares count along all of the hem: at 20 % in the first of two parts, at 70 % in the second, its tabs numbered on."""
+    pattern = let_in(gusset(**GORE), "tabs: {slits: {front: [20%, 70%]}, corner: 8 mm}")
+    assert failed(pattern) == []
+    front = pattern.by_name["front"]
+    assert [edge.name for edge in front.edges if edge.kind == "hem"] == ["hem 1", "hem 2", "hem 3", "hem 4"]
+    assert [slit.name for slit in front.slits] == ["hip gore", "", ""]
+    cloth = Polygon(front.loop())
+    assert cloth.is_valid
+    for slit in front.slits[1:]:
+        assert LineString([slit.start, slit.end]).length == pytest.approx(90.0 - 8.0, abs=2.5)  # less the corner
+        assert cloth.buffer(0.1).contains(LineString([slit.start, slit.end]))
+
+
+def test_what_is_let_in_between_tabs_is_counted_over_the_hip() -> None:
+    """A gore of 50 mm on either half adds 100 mm to what the tabs make."""
+    without = let_in("tabs: {slits: {front: [40%]}, shape: square}")
+    gored = let_in(gusset(**GORE), "tabs: {slits: {back: [50%]}, shape: square}")
+    one, other = (
+        next(finding for finding in each.findings if finding.code == "hips-open") for each in (without, gored)
+    )
+    assert one.number - other.number == pytest.approx(100.0, abs=2.0)
+    assert "the tabs and what is let in between them make" in other.says
+
+
+def test_a_gore_where_a_slit_between_tabs_is_asked_is_refused() -> None:
+    """There would be nothing of a tab between them."""
+    with pytest.raises(FanblockError) as caught:
+        let_in(gusset(**GORE), "tabs: {slits: {front: [40%]}, shape: square}")
+    assert str(caught.value).partition(": ")[2].startswith("step 8 (tabs) › slits › front › a tab would be ")
+
+
+def test_a_hem_parted_by_a_dart_is_not_cut_into_tabs() -> None:
+    """A hem in parts by anything but a piece let in."""
+    dart = "dart: {name: hem dart, through: [[20%, hem], [20%, 40%]], take: 10 mm}"
+    with pytest.raises(FanblockError) as caught:
+        made(recipe(GAP, TOP, HEM, SEAM, dart, RED, TWO, "tabs: {slits: {front: [20%]}, shape: square}"))
     assert str(caught.value).partition(": ")[2] == (
-        "step 8 (tabs) › slits › front › the hem of this panel is in parts already, by a dart, a slit or tabs. "
-        "Put `tabs` before what is let into the hem."
+        "step 8 (tabs) › slits › front › the hem of this panel is in parts already, by a dart or tabs. "
+        "Put `tabs` before what cuts the hem."
     )
 
 
@@ -389,12 +446,16 @@ STATIC = {
     ),
     "no place": (
         gusset(at=""),
-        "step 7 (gusset) › through › is missing, and `edge`, `at` and `depth` are not all there. "
+        "step 7 (gusset) › through › is missing, and `edge`, `at` and `depth` (or `to`) are not all there. "
         "Place the slit in one way.",
     ),
     "two ways to place it": (
         gusset(through="[[20%, top edge], [20%, 40%]]"),
-        "step 7 (gusset) › through › stands beside `edge`, `at` or `depth`. Place the slit in one way.",
+        "step 7 (gusset) › through › stands beside `edge`, `at`, `depth` or `to`. Place the slit in one way.",
+    ),
+    "how long and where to": (
+        gusset(to="waist"),
+        "step 7 (gusset) › to › stands beside `depth`. Keep one: how long the slit is, or where it ends.",
     ),
     "three places": (
         gusset(edge="", at="", depth="", through="[[20%, top edge], [20%, 60%], [20%, 40%]]"),

@@ -29,6 +29,7 @@ from fanblock.pattern.model import LOWER, SEAM, UPPER, Pattern
 from fanblock.problems import FanblockError
 from fanblock.recipe.explain import explained
 from fanblock.recipe.reading import read_recipe
+from fanblock.sheet.sewing import joining
 
 LONG = "hem: {height: waist - 160 mm}"
 FLAT = "top edge: {through: [[center front, bust], [50%, bust], [center back, bust]]}"
@@ -270,3 +271,82 @@ def test_it_cannot_cross_a_shoulder() -> None:
     assert str(caught.value).endswith(
         "it runs into front shoulder, which is sewn to another edge. Move one of the two up or down."
     )
+
+
+TAKE = "height: 40%, take: {center front: 6 mm, 50%: 0 mm}"
+
+
+def upright_mm(pattern: Pattern, panel: str) -> float:
+    """Return how long the centre front of a panel is."""
+    return pattern.by_name[panel].edge("center front").curve.length_mm
+
+
+def test_a_tube_loses_what_a_level_seam_takes_and_no_more() -> None:
+    """By hand: where bust is waist the half is an oblong 450 mm wide. A take of 6 mm at the centre front that runs out smoothly
+    to the middle takes 6 mm off the upper centre front, none off the back, and half of 6 · 225 mm² of cloth; below nothing.
+    """
+    steps = (FLAT, HEM, "{}", separate("bodice", "skirt"))
+    plain, taken = (
+        made(recipe(*(step.format(level(options)) if step == "{}" else step for step in steps)), "bust is waist")
+        for options in ("height: 40%", TAKE)
+    )
+    assert failed(taken) == []
+    assert upright_mm(plain, "bodice") - upright_mm(taken, "bodice") == pytest.approx(6.0, abs=1e-6)
+    for panel, lost in (("bodice", 6.0 * 225.0 / 2.0), ("skirt", 0.0)):
+        areas = [shapely.Polygon(each.by_name[panel].loop()).area for each in (plain, taken)]
+        assert areas[0] - areas[1] == pytest.approx(lost, abs=2.0)
+    backs = [each.by_name["bodice"].edge("center back").curve.length_mm for each in (plain, taken)]
+    assert backs[0] == pytest.approx(backs[1], abs=1e-6)
+    (seam,) = taken.seams
+    assert (seam.front.panel, seam.how) == ("bodice", "eased")
+    assert seam.fullness_mm == pytest.approx(
+        6.0**2 * 0.6 / 225.0, abs=0.05
+    )  # a smooth step is so much longer than flat
+
+
+@pytest.mark.parametrize("body", SOME)
+def test_what_a_level_seam_takes_leaves_all_sums_and_seams_right(body: str) -> None:
+    """Upright mates above it are shortened alike and stay mates, girths are untouched, both edges are told with what is eased."""
+    plain, taken = skirted("height: 40%", body), skirted(TAKE, body)
+    assert failed(taken) == []
+    assert [girth.parts_mm for girth in taken.girths] == [girth.parts_mm for girth in plain.girths]
+    assert upright_mm(plain, "front") - upright_mm(taken, "front") == pytest.approx(6.0, abs=1e-6)
+    assert upright_mm(plain, "front skirt") == upright_mm(taken, "front skirt")
+    for panel in ("front", "side", "back"):
+        assert shapely.Polygon(taken.by_name[panel].loop()).is_valid
+    for one in taken.seams:
+        edges = [taken.by_name[place.panel].edge(place.edge).curve.length_mm for place in (one.front, one.back)]
+        assert edges[0] - edges[1] == pytest.approx(one.fullness_mm, abs=0.1)
+        assert one.fullness_mm < 3.0
+    assert any("(waist seam 1)" in finding.says and "are eased, on" in finding.says for finding in taken.findings)
+    assert (
+        "Join C to C right across: above 1 (front), 3 (side) and 5 (back), below 2 (front skirt), 4 (side skirt) and "
+        "6 (back skirt); ease the longer edge in where one is."
+    ) in joining(taken)
+
+
+@pytest.mark.parametrize(
+    ("options", "says"),
+    [
+        (
+            "height: 40%, to: side back, take: {center front: 6 mm}",
+            "seam “waist seam” › take › it takes 6.0 mm at its end on side back, whose other side would then be longer. "
+            "Let it take 0 mm there.",
+        ),
+        (
+            "height: 40%, take: {center front: 6 mm, 1%: 2 mm}",
+            "seam “waist seam” › take › on this body two takes stand at 0% around, nearly at one place. Leave one of them out.",
+        ),
+        ("height: 40%, take: {center front: -6 mm}", "take › got -6.0 mm, needs 0 or more. Leave out the minus."),
+        (
+            "height: 40%, take: {center front: 300 mm}",
+            "panel “front” › its lower edge takes 300.0 mm off center front, which is 135.0 mm long. Let the level seam take less.",
+        ),
+    ],
+)
+def test_takes_that_a_level_seam_cannot_have(options: str, says: str) -> None:
+    """At an end on another seam, twice at one place, less than nothing, or more than there is."""
+    names = SIX if "to:" not in options else separate("front", "front skirt", "side", "side skirt", "back")
+    with pytest.raises(FanblockError) as caught:
+        made(recipe(GAP, TOP, LONG, *SEAMS, level(options), RED, names))
+    assert says in str(caught.value)

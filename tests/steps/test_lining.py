@@ -158,7 +158,7 @@ def test_a_lining_longer_below() -> None:
         assert back.waist_at_mm is not None
         assert back.curve.length_mm - back.waist_at_mm == pytest.approx(5.0, abs=0.15)
     assert failed(longer) == []
-    note = [note.says for note in longer.notes if note.kind == "sewing"]
+    note = [note.says for note in longer.notes if note.kind == "sewing lining"]
     assert note == [
         "The lining (pieces 4 to 6) lies 3.0 mm inside the layer that was drafted and is cut smaller for it: 18.8 mm all round, "
         "shared among the seams. Sew it together by itself, letter to letter; set it in smooth but not strained. It is 5.0 mm "
@@ -171,7 +171,7 @@ def test_a_turn_finer_than_the_scissors() -> None:
     pattern = lined(lining(inside="0.2 mm"), "cut: {outer: 2}")
     assert copies(pattern) == []
     assert [panel.cuts for panel in pattern.panels] == [(("outer", 2), ("lining", 2))] * 3
-    assert [note.says for note in pattern.notes if note.kind == "sewing"] == [
+    assert [note.says for note in pattern.notes if note.kind == "sewing lining"] == [
         "The lining lies so near the cloth that was drafted that it differs by 1.3 mm all round, less than a millimetre at any "
         "seam: cut it by the same outline."
     ]
@@ -187,7 +187,7 @@ def test_a_lining_with_its_gusset() -> None:
     assert (copy.let_in, copy.copy_of, copy.levels) == (True, "gusset", {})
     bare = lined(gusset, lining("front, side, back"))
     assert failed(bare) == []
-    assert [note.says for note in bare.notes if note.kind == "sewing"][-1].endswith(
+    assert [note.says for note in bare.notes if note.kind == "sewing lining"][-1].endswith(
         " It has no piece for gusset: there the slit in it stays open."
     )
 

@@ -6,12 +6,20 @@ import math
 
 import pytest
 
+from fanblock.make import draft_pattern
 from fanblock.problems import WearerError
+from fanblock.recipe.library import open_recipe
+from fanblock.sheet.cover import provisos
 from fanblock.wearer.body import HELD_LIFT_MM, Body, body_of
 from fanblock.wearer.fixed import Fixed
 from fanblock.wearer.library import open_wearer
 from fanblock.wearer.model import Measures, Wearer
-from fanblock.wearer.predicted import LACED_BUST, LACED_WAIST, STAYS_THICK_MM
+from fanblock.wearer.predicted import LACED_BUST, LACED_WAIST, PETTICOATS_THICK_MM, STAYS_THICK_MM
+
+MEASURED = {
+    "bust": 920.0, "waist": 740.0, "bust to waist": 160.0, "underarm": 190.0, "back length": 400.0, "front length": 440.0,
+    "across back": 350.0, "across front": 340.0, "hip depth": 200.0, "upper arm": 290.0, "elbow": 270.0, "arm length": 570.0,
+}  # fmt: skip
 
 
 def shift_only(**others: float) -> Wearer:
@@ -58,11 +66,47 @@ def test_the_bust_lies_where_the_stays_hold_it() -> None:
 
 
 def test_the_side_stays_where_it_was_and_the_rest_is_borrowed() -> None:
-    """The front keeps its share of the bust; back, arm and hip are those over the shift."""
-    body = predicted(front_arc=506.0, back_length=400.0, hip=980.0)
+    """The front keeps its share of the bust; back and arm are those over the shift."""
+    body = predicted(front_arc=506.0, back_length=400.0)
     assert body.side_ratio == pytest.approx(0.55)
-    assert (body.length_mm("back length"), body.length_mm("hip")) == (400.0, 980.0)
+    assert body.length_mm("back length") == 400.0
     assert body.guessed["back length"] == "taken over from the measures over the shift (40.0 cm)"
+
+
+def test_the_hip_is_that_over_petticoats() -> None:
+    """Two petticoats are a layer of 1 cm (from memory), so a circle round them is 2π cm longer, 6.3 cm; it says PREDICTED."""
+    body = predicted(hip=980.0)
+    assert (
+        body.length_mm("hip")
+        == pytest.approx(980.0 + 2.0 * math.pi * PETTICOATS_THICK_MM)
+        == pytest.approx(1042.8, abs=0.1)
+    )
+    assert body.predicted["hip"] == (
+        "104.3 cm, that over the shift and 6.3 cm more for two petticoats (from memory: measure it over yours)"
+    )
+    assert "hip" not in predicted().lengths
+
+
+def test_a_set_over_stays_without_a_hip_predicts_it_alone() -> None:
+    """The pattern's note says PREDICTED and the cover asks to measure again; the other measures were taken."""
+    sets = (
+        Measures("shift", "2026-02-14", Fixed({**MEASURED, "hip": 980.0})),
+        Measures("stays", "2026-03-14", Fixed({**MEASURED, "bust": 925.0})),
+    )
+    body = body_of(Wearer("pilot", sets), "stays")
+    assert (dict(body.predicted), body.carried, body.is_guess("hip")) == ({}, ("hip",), True)
+    pattern = draft_pattern(Wearer("pilot", sets), open_recipe("jacket-pleated-skirts"))
+    said = [note.says for note in pattern.notes if note.kind == "guess" and ": hip: " in note.says]
+    assert said == [f"PREDICTED, MEASURE AGAIN OVER STAYS: hip: {body.guessed['hip']}"]
+    assert provisos(pattern)[0].startswith("PREDICTED from measures over the shift")
+
+
+def test_a_hip_that_was_measured_over_petticoats_is_used() -> None:
+    """The ferrywoman's is 42 in over her petticoats and 39 1/2 in over the shift; stays are cut to the latter."""
+    ferrywoman = open_wearer("ferrywoman")
+    assert body_of(ferrywoman, "stays").length_mm("hip") == pytest.approx(42.0 * 25.4)
+    assert body_of(ferrywoman).length_mm("hip") == pytest.approx(39.5 * 25.4)
+    assert "hip" not in body_of(ferrywoman, "stays").guessed
 
 
 def test_every_predicted_measure_says_how_it_came() -> None:

@@ -116,10 +116,6 @@ def test_units_for_talking_back_follow_the_file() -> None:
 
 BUST = "58.0 cm and 190.0 cm"
 BOARD = "Measure again: tapes level, the one between them taut like a board, not into the hollow and not plumb."
-ALIKE = (
-    "Both halves are drawn alike for now: leave side out and write the average of the two, "
-    "or correct each half on the toile."
-)
 
 
 @pytest.mark.parametrize(
@@ -189,7 +185,7 @@ ALIKE = (
         (
             measures("hip:"),
             "w.yaml:8:3: measures › hip › this is still blank. "
-            "All round the fullest part of the seat, the tape level. Or take the line out.",
+            "All round the fullest part of the seat, the tape level; with stays on, over all petticoats. Or take the line out.",
         ),
         (
             "wearer: 1\nname: x\nmeasures: {bust: 92 cm, bust to waist: 16 cm}\n",
@@ -348,15 +344,31 @@ def test_slips_of_the_tape_are_named(lines: list[str], units: str, expected: str
         ),
         (
             "\n  - {side: left, tilt: {at: center back, take: 1 cm}}",
-            "w.yaml:9:6: figure › 1 › side › a correction of one side only (“left”) cannot be drawn. " + ALIKE,
+            "w.yaml:9:6: figure › 1 › “side” is not known here. Legal here: tilt.",
         ),
         (
             "\n  - tilt: {at: center back, take: 1 cm, side: right}",
-            "w.yaml:9:41: figure › 1 › tilt › side › a correction of one side only (“right”) cannot be drawn. " + ALIKE,
+            "w.yaml:9:41: figure › 1 › tilt › side › a wedge at the centre back cannot be of the right half alone: the other "
+            "half is joined to it there. Write a wedge of one half as - tilt: {at: side, take: 8 mm, side: left}.",
         ),
         (
             " {side: left}",
-            "w.yaml:8:10: figure › side › a correction of one side only (“left”) cannot be drawn. " + ALIKE,
+            "w.yaml:8:9: figure › this is a table of names and values, not a list of corrections. "
+            "Write it as - tilt: {at: center back, take: 1 cm}.",
+        ),
+        (
+            "\n  - tilt: {at: side, take: 1 cm}",
+            "w.yaml:9:11: figure › 1 › tilt › a wedge at the side must say of which half. "
+            "Add side: left or side: right; for both sides measure bust to waist at side.",
+        ),
+        (
+            "\n  - tilt: {at: side, take: 1 cm, side: left, height: 50%}",
+            "w.yaml:9:46: figure › 1 › tilt › height › a wedge at the side runs out to nothing at both centre lines. "
+            "Leave height out.",
+        ),
+        (
+            "\n  - tilt: {at: side, take: 1 cm, side: both}",
+            "w.yaml:9:40: figure › 1 › tilt › side › “both” is no half. Write left or right.",
         ),
         (
             "\n  - tlit: {at: center back, take: 1 cm}",
@@ -364,7 +376,8 @@ def test_slips_of_the_tape_are_named(lines: list[str], units: str, expected: str
         ),
         (
             "\n  - tilt: {at: back, take: 1 cm}",
-            "w.yaml:9:16: figure › 1 › tilt › at › “back” is no centre line. Write center back or center front.",
+            "w.yaml:9:16: figure › 1 › tilt › at › “back” is no centre line. "
+            "Write center back or center front; or side, for a wedge of one half alone.",
         ),
         (
             "\n  - tilt: {take: 1 cm}",
@@ -435,7 +448,7 @@ figure:
 """
     assert refusal(text).split("\n") == [
         "w.yaml:3:1: “colour” is not known here. "
-        "Legal here: figure, measures, name, notes, sets, taken, units, wearer.",
+        "Legal here: figure, halves may differ, measures, name, notes, sets, taken, units, wearer.",
         "w.yaml:6:3: measures › bust to waist is missing. "
         "At the centre front, from the bust tape to the waist tape, the measuring tape taut like a board "
         "between the two. It must not follow the hollow under the bust.",

@@ -131,7 +131,7 @@ class Guide:
     ``corners`` are the ends of the centre lines of the finished block; ``marks`` its levels at regular
     stations of ``step_mm`` from the left edge. ``first`` gives the levels as they are drawn before any
     tilt, at even shares from the centre front. ``diagonal_mm`` joins the waist of one centre line of the
-    fan with the bust of the other, either way.
+    fan with the bust of the other, either way. Either ``half`` is drawn as a left one.
     """
 
     units: str
@@ -147,6 +147,7 @@ class Guide:
     first: Mapping[str, tuple[Mark, ...]]
     wedges: tuple[Wedge, ...]
     tapes: Tapes | None
+    half: str = "left"
 
 
 def guide_of(block: BowBlock, units: str = "cm", levels: Mapping[str, float] | None = None) -> Guide:

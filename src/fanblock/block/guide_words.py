@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fanblock.block.guide import Arc, Guide, Pin, Wedge
-from fanblock.units import format_length
+from fanblock.block.guide import PENCIL_MM, Arc, Guide, Pin, Wedge
+from fanblock.units import drawn_length, proved_length
+from fanblock.wearer.model import LEFT
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,10 +34,8 @@ def chapters_of(guide: Guide) -> tuple[Chapter, ...]:
 
 
 def _say(guide: Guide, mm: float) -> str:
-    """A length as the wearer's tape shows it; inches, read to an eighth, have centimetres beside them."""
-    if guide.units == "in":
-        return f"{format_length(mm, 'in')} ({format_length(mm, 'cm')})"
-    return format_length(mm, guide.units)
+    """A length as the wearer's ruler shows it."""
+    return drawn_length(mm, guide.units)
 
 
 def _paper(guide: Guide) -> tuple[str, ...]:
@@ -44,7 +43,10 @@ def _paper(guide: Guide) -> tuple[str, ...]:
     return (
         f"Take paper at least {wide} wide and {high} high, lying on its long side; join strips if need be.",
         "What you draw is one half of the body seen from outside: the centre front is at the left, so it is"
-        " the wearer's left half.",
+        " the wearer's left half."
+        if guide.half == LEFT
+        else "What you draw is one half of the body with the centre front at the left. It is for the wearer's right half: turn the"
+        " paper over when it is cut out.",
     )
 
 
@@ -193,9 +195,9 @@ def _by_tapes(guide: Guide) -> tuple[str, ...]:
         " centre front and centre back through them. The slant lines you began with lie inside these and"
         " are only there to find the pin.",
         "What it costs: steps are straight and the arc is not, so the whole bust comes out"
-        f" {tapes.bust_astray_mm:.1f} mm too large and the waist {tapes.waist_astray_mm:.1f} mm. A pencil"
-        " half a millimetre out at both ends of one of the first two lines moves the waist by"
-        f" {tapes.pencil_astray_mm:.1f} mm more; that the waist's last steps lie on the lines from the"
+        f" {proved_length(tapes.bust_astray_mm, guide.units)} too large and the waist"
+        f" {proved_length(tapes.waist_astray_mm, guide.units)}. A pencil {proved_length(PENCIL_MM, guide.units)} out at"
+        f" both ends of one of the first two lines moves the waist by {proved_length(tapes.pencil_astray_mm, guide.units)} more; that the waist's last steps lie on the lines from the"
         " bust's ends to the pin is the check.",
         *_cut_by_tapes(guide),
     )

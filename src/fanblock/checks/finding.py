@@ -6,6 +6,7 @@ from fanblock.pattern.model import Finding, Pattern
 
 HOLDS, WARNS, FAILS = "holds", "warns", "fails"
 FAMILIES = (
+    "halves",
     "block",
     "girth",
     "seams",

@@ -30,7 +30,7 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     if not openings or depth <= 0.0:
         return ()
     depth_mm = depth * pattern.block.center_front_mm
-    if "hip" not in lengths or "hip" in pattern.body.guessed:
+    if "hip" not in lengths:
         says = "hip not measured: nobody knows yet whether the tabs can spread over it"
         return (told("hips-unknown", FAMILY, WARNS, 0.0, "mm", says),)
     slope = (lengths["hip"] - lengths["waist"]) / lengths.get("hip depth", USUAL_HIP_DEPTH_MM)
@@ -38,10 +38,15 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     cloth = 2.0 * (sum(edge.curve.length_mm for edge in hems) + pattern.gap_mm / 2.0)
     each = abs(body - cloth) / (2 * openings)
     what = "spreads" if body > cloth else "laps"
+    gored = any(panel.let_in and any(edge.kind == HEM for edge in panel.edges) for panel in panels)
     says = (
-        f"at the tabs' ends your hip is about {format_length(body, units)}, the tabs make "
-        f"{format_length(cloth, units)}: each of {2 * openings} openings {what} by {format_length(each, units)}"
+        f"at the tabs' ends your hip is about {format_length(body, units)}, the tabs "
+        f"{'and what is let in between them ' if gored else ''}make {format_length(cloth, units)}: "
     )
+    if gored and cloth >= body:
+        says += f"{format_length(cloth - body, units)} more, for what is worn under them"
+    else:
+        says += f"each of {2 * openings} openings {what} by {format_length(each, units)}"
     found = [told("hips-open", FAMILY, HOLDS, body - cloth, "mm", says)]
     if body > cloth and each > SPLAY_MM:
         widest = max(edge.curve.length_mm for edge in hems)

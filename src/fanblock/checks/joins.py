@@ -26,6 +26,7 @@ from fanblock.pattern.model import (
 )
 from fanblock.pattern.waistline import level_name
 from fanblock.tolerances import JOIN_DEG, MATES_MM, SHIFT_WARN_MM
+from fanblock.units import proved_length
 
 FAMILY = "joins"
 CROSSING_KINDS = frozenset({TOP, HEM, ARMHOLE, NECKLINE, WAIST})
@@ -48,7 +49,8 @@ def _laced(pattern: Pattern) -> list[Finding]:
         sides = {True: 0.0, False: 0.0}
         for edge in (edge for panel in pattern.panels for edge in panel.edges if edge.opens_at == line):
             sides[float(edge.curve.end[1]) > float(edge.curve.start[1])] += edge.curve.length_mm
-        says = f"laced at the {line}: the front edge is {sides[True]:.1f} mm long, the back edge {sides[False]:.1f}"
+        front, back = (proved_length(sides[rising], pattern.body.units) for rising in (True, False))
+        says = f"laced at the {line}: the front edge is {front} long, the back edge {back}"
         code, off = f"laced-{line}".replace(" ", "-"), abs(sides[True] - sides[False])
         says += "; count its eyelets from the waist" if off > SHIFT_WARN_MM else ""
         found.append(within(code, FAMILY, off, SHIFT_WARN_MM, "mm", says, otherwise=WARNS))

@@ -8,7 +8,7 @@ from fanblock.checks.finding import FAILS, HOLDS, WARNS, told, within
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import OPEN_KINDS, Edge, Finding, Opening, Panel, Pattern
 from fanblock.tolerances import GIRTH_MM, MATES_MM
-from fanblock.units import format_length
+from fanblock.units import format_length, retold
 
 FAMILY = "opening"
 
@@ -97,7 +97,7 @@ def _under(pattern: Pattern, opening: Opening, behind: Panel) -> Finding:
         says += ", and ends above their lower ends"
     usual = least >= USUAL_UNDER_MM - GIRTH_MM and most <= MOST_UNDER_MM + GIRTH_MM
     if not usual:
-        says += "; 2 to 3 cm is common practice"
+        says += retold("; 2 to 3 cm is common practice", units)
     state = FAILS if least < LEAST_UNDER_MM else WARNS if uncovered or not usual else HOLDS
     return Finding("opening-under", FAMILY, state, least, USUAL_UNDER_MM, "mm", says)
 

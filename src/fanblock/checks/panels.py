@@ -12,6 +12,7 @@ from fanblock.geometry.rings import holds_together, is_simple, left_out_mm2
 from fanblock.pattern.joins import laced_together, one_sided_mates, separate_parts
 from fanblock.pattern.model import Finding, Panel, Pattern
 from fanblock.tolerances import ALLOWANCE_MM, SLIVER_MM2
+from fanblock.units import proved_length
 
 FAMILY = "panels"
 
@@ -21,7 +22,7 @@ NARROWEST_MM = 15.0
 
 def check(pattern: Pattern) -> tuple[Finding, ...]:
     """Return whether panels are simple, wide enough and held by their cut lines, and the garment is one whole."""
-    found = [finding for panel in pattern.panels for finding in _panel(panel)]
+    found = [finding for panel in pattern.panels for finding in _panel(panel, pattern.body.units)]
     groups = separate_parts(pattern)
     whole = "all panels hang together by their seams" + (" and laces" if laced_together(pattern) else "")
     parted = "the seams leave separate parts: " + "; ".join(", ".join(group) for group in groups)
@@ -36,7 +37,8 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     return tuple(found)
 
 
-def _panel(panel: Panel) -> list[Finding]:
+def _panel(panel: Panel, units: str) -> list[Finding]:
+    narrowest = proved_length(NARROWEST_MM, units)
     loop, tag = panel.loop(), panel.name.replace(" ", "-")
     simple = is_simple(loop) and area_mm2(loop) > 0.0
     says = (
@@ -46,9 +48,9 @@ def _panel(panel: Panel) -> list[Finding]:
     )
     found = [told(f"simple-{tag}", FAMILY, HOLDS if simple else FAILS, area_mm2(loop) / 100.0, "cm2", says)]
     wide = holds_together(loop, NARROWEST_MM)
-    says = f"panel {panel.number} ({panel.name}) is nowhere narrower than {NARROWEST_MM:.0f} mm"
+    says = f"panel {panel.number} ({panel.name}) is nowhere narrower than {narrowest}"
     if not wide:
-        says = f"panel {panel.number} ({panel.name}) is narrower than {NARROWEST_MM:.0f} mm somewhere: no bone can stand there"
+        says = f"panel {panel.number} ({panel.name}) is narrower than {narrowest} somewhere: no bone can stand there"
     state = HOLDS if wide else FAILS
     if not panel.added:  # only what is cut from the block is boned
         found.append(Finding(f"width-{tag}", FAMILY, state, _waist_mm(panel), NARROWEST_MM, "mm", says))

@@ -9,6 +9,7 @@ from fanblock.pattern.model import HEM, PLEAT_HEAD, SEAM, SLIT, WAIST, Edge, Fin
 from fanblock.skirts.folded import folded
 from fanblock.skirts.levels import body_at_mm, level_at, reckoned_mm
 from fanblock.units import format_length
+from fanblock.wearer.model import STAYS
 
 FAMILY = "hips"
 
@@ -65,7 +66,9 @@ def _round_hip(pattern: Pattern, cut: list[Panel], falls: list[float]) -> Findin
     level = level_at(pattern.block, (folded(panel) for panel in cut), depth)
     body, pleats = body_at_mm(lengths, depth), 2.0 * sum(edge.curve.length_mm for edge in _heads(cut))
     spare = level.whole_mm - body
-    says = f"{format_length(depth, units)} below the waist you measure about {format_length(body, units)}: "
+    known = "measure" if not {"hip"} & {*pattern.body.carried, *pattern.body.predicted} else "are taken to measure"
+    over = " over the petticoats" if pattern.body.over == STAYS else ""
+    says = f"{format_length(depth, units)} below the waist you {known} about {format_length(body, units)}{over}: "
     if spare >= 0.0:
         says += f"the skirts go round it with {format_length(spare, units)} to spare"
         says += ", their pleats closed" if pleats else ""

@@ -14,7 +14,7 @@ from fanblock.sleeves.pieces import ELBOW, UPPER_ARM
 from fanblock.sleeves.setting import OVER_SHOULDER, TUCKED
 from fanblock.sleeves.telling import CLOSE_RATIO, LARGE_RATIO
 from fanblock.tolerances import MATES_MM
-from fanblock.units import format_length
+from fanblock.units import format_length, proved_length
 
 FAMILY = "sleeve"
 
@@ -190,7 +190,9 @@ def _darts(pattern: Pattern, sleeves: list[Panel]) -> Iterator[Finding]:
     names = {panel.name for panel in sleeves}
     longer = sum(seam.fullness_mm for seam in pattern.seams if seam.how == DARTED and seam.front.panel in names)
     taken = sum(float(np.hypot(*(dart[-1] - dart[0]))) for dart in darts)
-    says = f"elbow darts take {taken:.1f} mm, one edge of the seam is {longer:.1f} mm longer than the other"
+    units = pattern.body.units
+    takes, more = proved_length(taken, units), proved_length(longer, units)
+    says = f"elbow darts take {takes}, one edge of the seam is {more} longer than the other"
     yield within("sleeve-darts", FAMILY, abs(taken - longer), MATES_MM, "mm", says)
     uneven = max(abs(float(np.hypot(*(dart[1] - dart[0])) - np.hypot(*(dart[1] - dart[-1])))) for dart in darts)
     yield within("sleeve-legs", FAMILY, uneven, MATES_MM, "mm", "both legs of every elbow dart are equally long")

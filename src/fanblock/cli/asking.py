@@ -3,44 +3,64 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import click
 
 from fanblock.cli.screen import say, wrapped
-from fanblock.fitting.form import LOOKS
-from fanblock.fitting.notes import FORMAT, sentence_list
-from fanblock.fitting.sentences import LEVELS
-from fanblock.units import parse_length
+from fanblock.fitting.notes import FORMAT
+from fanblock.fitting.questions import Questions
+from fanblock.fitting.sentences import Sentence
+from fanblock.units import format_length, parse_length
 
 _PLACES = {"all round": "all round", "center back": "at the centre back", "center front": "at the centre front"}
 
 
-def asked_notes(draft: int, units: str) -> str:
+def asked_notes(draft: int, questions: Questions) -> str:
     """Return the text of a notes file for a draft, asked for question by question; Enter leaves a question out."""
-    say(wrapped("Laced snug and comfortable, over the shift, a string round the waist. Look in this order:"))
-    for number, look in enumerate(LOOKS, 1):
+    say(wrapped(f"{questions.before} Look in this order:"))
+    for number, look in enumerate(questions.looks, 1):
         say(wrapped(look, f"  {number}. ", "     "))
-    say(wrapped(f"Lengths are in {units} unless you write another unit. Press Enter where there is nothing to say."))
-    return "\n".join(_lines(draft, units)) + "\n"
+    say(
+        wrapped(
+            f"Lengths are in {questions.units} unless you write another unit. Press Enter where there is nothing to say."
+        )
+    )
+    return "\n".join(_lines(draft, questions)) + "\n"
 
 
-def _lines(draft: int, units: str) -> Iterator[str]:
+def _lines(draft: int, questions: Questions) -> Iterator[str]:
+    units = questions.units
     yield from (f"fit: {FORMAT}", f"draft: {draft}", f"units: {units}")
     stand = click.prompt("Worn on the body, or on a stand", type=click.Choice(("body", "stand")), default="body")
     yield f"worn: {'on a stand' if stand == 'stand' else 'on the body'}"
-    bones = click.prompt("Which bones were in", default="", show_default=False).strip()
+    bones = click.prompt("Which bones were in", default="", show_default=False).strip() if questions.boned else ""
     if bones:
         yield f"bones: {json.dumps(bones, ensure_ascii=False)}"
-    lines = [_line(words, where, units) for where, words in _PLACES.items()]
+    if questions.levels:
+        yield from _measured(questions)
+    yield from _listed("notes", list(_sentences(questions.spoken, units)))
+
+
+def _measured(questions: Questions) -> Iterator[str]:
+    """Ask for the waist line, the gap and the pinches at every level."""
+    units = questions.units
+    lines = [_line(f"{questions.line} off the string {words}", where, units) for where, words in _PLACES.items()]
     yield from _listed("line", [one for one in lines if one])
-    gaps = {level: _length(f"Gap at the {level}", units) for level in LEVELS}
+    say(wrapped(questions.how))
+    gaps = {
+        level: _length(f"{questions.gap[:1].upper()}{questions.gap[1:]} at the {called} ({_should(mm, units)})", units)
+        for level, called, mm in questions.levels
+    }
     said = ", ".join(f"{level}: {amount}" for level, amount in gaps.items() if amount)
     if said:
         yield f"gap: {{{said}}}"
-    pinches = [_pinch(level, units) for level in LEVELS]
+    pinches = [_pinch(level, called, units) for level, called, _ in questions.levels]
     yield from _listed("pinch", [one for one in pinches if one])
-    yield from _listed("notes", list(_sentences(units)))
+
+
+def _should(mm: float, units: str) -> str:
+    return f"should be {format_length(mm, units) if mm else '0'}"
 
 
 def _listed(key: str, items: list[str]) -> Iterator[str]:
@@ -50,24 +70,23 @@ def _listed(key: str, items: list[str]) -> Iterator[str]:
 
 
 def _line(words: str, where: str, units: str) -> str:
-    amount = _length(f"How far is the drawn waist off the string {words}", units)
+    amount = _length(f"How far is the {words}", units)
     if not amount:
         return ""
     side = click.prompt("Above or below it", type=click.Choice(("above", "below")))
     return f"{{waist: {amount} {side} string, where: {where}}}"
 
 
-def _pinch(level: str, units: str) -> str:
-    amount = _length(f"What you pinch in all at the {level}", units)
+def _pinch(level: str, called: str, units: str) -> str:
+    amount = _length(f"What you pinch in all at the {called}", units)
     if not amount:
         return ""
     where = click.prompt("Where: front, side, back, all round, or a seam", default="side").strip()
     return f"{{at: {json.dumps(where, ensure_ascii=False)}, height: {level}, take: {amount}}}"
 
 
-def _sentences(units: str) -> Iterator[str]:
+def _sentences(sentences: Sequence[Sentence], units: str) -> Iterator[str]:
     """Ask which sentences are true, by their numbers, then how much of each."""
-    sentences = sentence_list()
     for number, sentence in enumerate(sentences, 1):
         say(wrapped(sentence.words, f"  {number:2}  ", "      "))
     while True:

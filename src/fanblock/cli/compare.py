@@ -24,12 +24,13 @@ def compare(before: str, now: str, folder: str | None, machine: bool) -> int:
     """
     with working("reading"):
         from fanblock.fitting.compare import overlaid, rows
+        from fanblock.fitting.fellows import in_halves
         from fanblock.fitting.seen import open_draft
         from fanblock.output import write_all
         from fanblock.sheet.png import to_png
         from fanblock.sheet.svg import write_svg
 
-    old, new = open_draft(before), open_draft(now)
+    old, new = in_halves(open_draft(before), open_draft(now))
     found = rows(old, new)
     written: list[str] = []
     if folder:

@@ -78,11 +78,11 @@ def _with_toile(bundle: Bundle, pattern: Pattern, order: Order | GarmentOrder) -
 
 
 Drafted = tuple["Pattern", str, str, "Mapping[str, Cloth] | None"]
-"""A pattern, its folder, what it is worn over, and the cloth of its layers where it is to be laid."""
+"""A pattern, its folder, what it is worn over, and the cloth of its layers where it is to be laid on it."""
 
 
 def _drafted(order: Order) -> Drafted:
-    """Return the pattern that was asked for; nothing is known of its cloth."""
+    """Return the pattern that was asked for; nothing is known of its cloth, which is assumed where it is to be shown."""
     from fanblock.cli.reading import opened
     from fanblock.make import draft_pattern
 
@@ -91,7 +91,7 @@ def _drafted(order: Order) -> Drafted:
         pattern = draft_pattern(
             wearer, recipe, order.settings, over=order.over, draft=order.number, despite=order.despite
         )
-    return pattern, order.folder, recipe.worn_over, None
+    return pattern, order.folder, recipe.worn_over, {} if order.pictures else None
 
 
 def _garment(order: GarmentOrder) -> Drafted:

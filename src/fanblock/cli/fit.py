@@ -34,7 +34,7 @@ def fit(garment: str, notes: str | None, why: bool, dry: bool, machine: bool) ->
 
     \b
     Example:
-      fanblock fit my-stays.yaml my-notes.yaml --dry
+      fanblock fit my-stays.yaml my-stays-fitting-1.yaml --dry
     """
     with working("reading"):
         from fanblock.fitting.explaining import explanations
@@ -66,11 +66,13 @@ def fit(garment: str, notes: str | None, why: bool, dry: bool, machine: bool) ->
 def _asked(garment: str, opened: Opened) -> str:
     """Ask for the notes of a garment's draft, and return the path of the file they are kept in."""
     from fanblock.cli.asking import asked_notes
+    from fanblock.fitting.questions import questions_of
+    from fanblock.garment.library import draft_garment
     from fanblock.output import refuse_existing, write_new
 
     path = Path(garment).parent / f"{Path(garment).stem}-fitting-{opened.garment.draft}.yaml"
     refuse_existing([path])
-    write_new(path, asked_notes(opened.garment.draft, opened.wearer.units).encode())
+    write_new(path, asked_notes(opened.garment.draft, questions_of(draft_garment(opened))).encode())
     say(wrapped(f"{path} is written."))
     return str(path)
 

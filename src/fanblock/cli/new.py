@@ -129,8 +129,9 @@ def fitting(garment: str, path: str | None) -> int:
       fanblock new fitting my-stays.yaml
     """
     from fanblock.fitting.form import correction_sheet
+    from fanblock.fitting.questions import questions_of
     from fanblock.fitting.starter import starter_notes
-    from fanblock.garment.library import open_garment
+    from fanblock.garment.library import draft_garment, open_garment
     from fanblock.output import refuse_existing, write_all
     from fanblock.sheet.paper import A4, LETTER
     from fanblock.sheet.pdf import sheets
@@ -139,10 +140,11 @@ def fitting(garment: str, path: str | None) -> int:
     draft, home = opened.garment.draft, Path(garment)
     notes = Path(path) if path else home.parent / f"{home.stem}-fitting-{draft}.yaml"
     words = f"{opened.recipe.name} · {opened.wearer.name} · draft {draft}"
-    files = {notes.name: starter_notes(draft, opened.wearer.units).encode()}
-    for paper in (A4, LETTER):
-        files[f"{notes.stem}-{paper.name.lower()}.pdf"] = sheets(correction_sheet(paper, words, opened.wearer.units))
-    refuse_existing(notes.parent / name for name in files)
+    names = [notes.name, *(f"{notes.stem}-{paper.name.lower()}.pdf" for paper in (A4, LETTER))]
+    refuse_existing(notes.parent / name for name in names)
+    asked = questions_of(draft_garment(opened))
+    sheet = [sheets(correction_sheet(paper, words, asked)) for paper in (A4, LETTER)]
+    files = dict(zip(names, (starter_notes(draft, asked).encode(), *sheet), strict=True))
     for written in write_all(notes.parent, files):
         say(wrapped(f"{written} is written."))
     say(

@@ -7,7 +7,9 @@ by what washing will take of it.
 from __future__ import annotations
 
 import math
+import os
 from collections.abc import Iterator, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
@@ -16,21 +18,24 @@ import numpy as np
 from fanblock.cloth.nesting import APART_MM, Laid, nested
 from fanblock.cloth.shapes import Shape, layers_of, shapes_of
 from fanblock.garment.model import Cloth
+from fanblock.garment.starter import WIDTHS
 from fanblock.geometry.curve import frozen
 from fanblock.geometry.region import area_mm2
 from fanblock.pattern.model import Pattern
 from fanblock.problems import ExportError, Problem
 from fanblock.tolerances import SAME_POINT_MM
-from fanblock.units import UNITS, format_length
+from fanblock.units import EIGHTHS, SOLD_MM, YARD_MM, format_length, parse_length
 
-ASSUMED = Cloth(1400.0)
-"""Cloth that nothing was said about: 140 cm wide, as linen and coutil are sold (common practice, no source)."""
+ASSUMED = MappingProxyType(
+    {units: Cloth(parse_length(width), written=width) for units, width in WIDTHS.items()},
+)
+"""Cloth that nothing was said about, by the maker's units: as wide as linen and coutil are sold."""
 
 END_MM = 20.0
 """Cloth kept free at both ends, where it was torn or cut crooked in the shop (common practice, no source)."""
 
-SOLD_MM = MappingProxyType({"in": 36.0 * UNITS["in"] / 8.0, "cm": 100.0, "mm": 100.0})
-"""Cloth is sold by the eighth of a yard or by 10 cm (common practice, no source)."""
+CLOTH_MM = MappingProxyType({"in": YARD_MM / EIGHTHS, "cm": SOLD_MM, "mm": SOLD_MM})
+"""The step in which cloth is sold."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -71,18 +76,27 @@ def lays_of(pattern: Pattern, cloths: Mapping[str, Cloth], units: str) -> tuple[
         for name in cloths
         if name not in layers
     ]
-    lays, known = [], dict[object, Lay]()
-    for layer in layers:
-        shapes, cloth = shapes_of(pattern, layer), cloths.get(layer, ASSUMED)
-        problems += list(_too_wide(layer, shapes, cloth, units))
-        if problems:
-            continue
-        key = (cloth, tuple((shape.name, shape.count, shape.mirrored) for shape in shapes))
-        lay = known.setdefault(key, _lay(layer, shapes, cloth, units)) if key not in known else known[key]
-        lays.append(replace(lay, layer=layer, assumed=layer not in cloths))
+    wanted = {layer: (shapes_of(pattern, layer), cloths.get(layer, ASSUMED[units])) for layer in layers}
+    for layer, (shapes, cloth) in wanted.items():
+        problems += _too_wide(layer, shapes, cloth, units)
     if problems:
         raise ExportError(problems)
-    return tuple(lays)
+    keys = {layer: _key(shapes, cloth) for layer, (shapes, cloth) in wanted.items()}
+    different = {keys[layer]: (layer, *wanted[layer]) for layer in reversed(layers)}
+    with ThreadPoolExecutor(os.cpu_count()) as side_by_side:
+        lays = list(side_by_side.map(lambda one: _lay(one[0], one[1], one[2], units), different.values()))
+    known = dict(zip(different, lays, strict=True))
+    return tuple(replace(known[keys[layer]], layer=layer, assumed=layer not in cloths) for layer in layers)
+
+
+def _key(shapes: Sequence[Shape], cloth: Cloth) -> object:
+    """Return what two layers have in common that lie alike: the same pieces, as often, on the same cloth."""
+    return cloth, tuple((shape.name, shape.count, shape.mirrored) for shape in shapes)
+
+
+def width_words(cloth: Cloth, units: str) -> str:
+    """Return how wide cloth is as its maker wrote it, or in ``units``."""
+    return cloth.written or format_length(cloth.width_mm, units)
 
 
 def washed_width_mm(cloth: Cloth) -> float:
@@ -102,7 +116,7 @@ def _too_wide(layer: str, shapes: Sequence[Shape], cloth: Cloth, units: str) -> 
         room = usable_mm(replace(cloth, folded=False) if singly else cloth) - 2.0 * APART_MM
         wide = float(np.ptp(shape.ring[:, 1]))
         if wide > room and not shape.mirrored:
-            what = f"piece {shape.number} ({shape.name}) is {format_length(wide, units)} wide, and the cloth has room for {format_length(room, units)}."
+            what = f"piece {shape.label} ({shape.name}) is {format_length(wide, units)} wide, and the cloth has room for {format_length(room, units)}."
             yield Problem("cloth-narrow", f"cloth › {layer}", what, "Take wider cloth, or do not fold it.")
 
 
@@ -119,7 +133,7 @@ def _lay(layer: str, shapes: Sequence[Shape], cloth: Cloth, units: str) -> Lay:
     single = tuple(laid.moved(doubled_mm, 0.0) for laid in single)
     length = _end((*doubled, *single)) + END_MM
     length += cloth.repeat_mm * _following(shapes, length)
-    sold = SOLD_MM[units]
+    sold = CLOTH_MM[units]
     buy = math.ceil(length / (1.0 - cloth.warp_shrinks) / sold - SAME_POINT_MM) * sold
     area = sum(shape.count * abs(area_mm2(shape.ring)) for shape in shapes)
     return Lay(

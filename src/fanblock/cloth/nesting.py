@@ -1,8 +1,8 @@
 """Nesting by a library: shapes on a strip of cloth, as short as it finds within a fixed number of tries.
 
-The library improves its answer as long as it is given time. Its answers come in one order for one seed and one thread,
-so the answer taken is the last within a fixed number of reports, or one that twice the time does not better: it does not
-depend on how fast the machine is.
+The library improves its answer as long as it is given time. Its reports come in one order for one seed and one thread,
+so the answer taken is the last before a fixed number of reports, or of tries that came to nothing: it does not depend on
+how fast the machine is, only how long one waits for it does.
 """
 
 from __future__ import annotations
@@ -20,6 +20,9 @@ from fanblock.geometry.region import thinned
 REPORTS = 180
 """How many reports of the library are listened to: mostly answers, each about a thousandth shorter than the one before
 it; later ones gain a few hundredths, and come ever more slowly."""
+
+MISSES = 3
+"""After how many tries that came to nothing no more reports are listened to: the next answer, if any, is long in coming."""
 
 SEED = 1780
 
@@ -41,6 +44,16 @@ class Laid:
     ring: Points
     turned: bool
 
+    @property
+    def grain(self) -> Points:
+        """Its grain line where it lies, the end at the top of the piece last."""
+        return self.put(self.shape.grain)
+
+    def put(self, points: Points) -> Points:
+        """Return points of the shape where they lie on the cloth."""
+        way = -1.0 if self.turned else 1.0
+        return frozen(way * np.asarray(points) + self.ring[0] - way * self.shape.ring[0])
+
     def moved(self, x_mm: float, y_mm: float) -> Laid:
         """Return the same shape so much further along and across the cloth."""
         return replace(self, ring=frozen(self.ring + np.array([x_mm, y_mm])))
@@ -53,7 +66,7 @@ def nested(shapes: Sequence[Shape], width_mm: float, *, nap: bool) -> tuple[Laid
     turns = [0.0] if nap else [0.0, 180.0]
     items = [spyrrow.Item(str(number), _corners(shape.ring), shape.count, turns) for number, shape in enumerate(shapes)]
     instance = spyrrow.StripPackingInstance("cloth", width_mm, items)
-    seconds, before = FIRST_SECONDS, math.inf
+    seconds = FIRST_SECONDS
     while True:
         settings = spyrrow.StripPackingConfig(
             total_computation_time=None,
@@ -66,16 +79,34 @@ def nested(shapes: Sequence[Shape], width_mm: float, *, nap: bool) -> tuple[Laid
         queue = spyrrow.ProgressQueue()
         instance.solve(settings, queue)
         reports = queue.drain()
-        answer = [found for kind, found in reports[:REPORTS] if kind == spyrrow.ReportType.ExplFeas][-1]
-        if len(reports) >= REPORTS or answer.width == before or seconds >= MOST_SECONDS:
+        kinds = spyrrow.ReportType
+        misses = [at for at, (kind, _) in enumerate(reports) if kind == kinds.ExplInfeas]
+        enough = min([REPORTS, *misses[MISSES - 1 : MISSES]])
+        if len(reports) >= enough or seconds >= MOST_SECONDS:
             break
-        seconds, before = 2 * seconds, answer.width
+        seconds *= 2
+    answer = [found for kind, found in reports[:enough] if kind == kinds.ExplFeas][-1]
     return tuple(_laid(shapes[int(item.id)], item.rotation, item.translation) for item in answer.placed_items)
 
 
 def _corners(ring: Points) -> list[tuple[float, float]]:
     closed = np.vstack((ring, ring[:1]))
-    return [(float(x), float(y)) for x, y in thinned(closed, THIN_MM)[:-1]]
+    return _without_spikes([(float(x), float(y)) for x, y in thinned(closed, THIN_MM)[:-1]])
+
+
+def _without_spikes(corners: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    """Return corners without those from which an outline runs straight back: the library takes no place twice.
+
+    A piece opened out has one where its two halves meet at the end of the fold.
+
+    >>> _without_spikes([(0.0, 0.0), (4.0, 0.0), (9.0, 0.0), (4.0, 0.0), (4.0, 4.0)])
+    [(0.0, 0.0), (4.0, 0.0), (4.0, 4.0)]
+    """
+    for at, start in enumerate(corners):
+        if len(corners) > 3 and math.dist(start, corners[(at + 2) % len(corners)]) < THIN_MM:
+            spike = {(at + 1) % len(corners), (at + 2) % len(corners)}
+            return _without_spikes([corner for place, corner in enumerate(corners) if place not in spike])
+    return corners
 
 
 def _laid(shape: Shape, turn_deg: float, shift: tuple[float, float]) -> Laid:

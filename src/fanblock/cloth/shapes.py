@@ -20,17 +20,21 @@ from fanblock.sheet.upright import upright
 class Shape:
     """A cut shape of one piece: its closed ring, first point not repeated, and how many are cut of it.
 
-    ``paired`` tells that it is one of two, ``mirrored`` that it is the other half's of those; ``opened`` that it was opened
-    out from a fold.
+    ``label`` is its number as it is printed; ``paired`` tells that it is one of two, ``mirrored`` that it is the other half's
+    of those; ``opened`` that it was opened out from a fold, which then is its ``fold``. ``grain`` is its grain line, the upper
+    end last; where a piece has none it is the middle of its height.
     """
 
     name: str
     number: int
     ring: Points
     count: int
+    grain: Points
+    label: str
     mirrored: bool = False
     opened: bool = False
     paired: bool = False
+    fold: Points | None = None
 
 
 def layers_of(pattern: Pattern) -> tuple[str, ...]:
@@ -48,15 +52,25 @@ def _shapes(panel: Panel, count: int) -> Iterator[Shape]:
         return
     stood = upright(panel)
     ring = along_cloth(stood.cut_line.points if stood.cut_line is not None else stood.loop())
+    name, number, grain, label = panel.name, panel.number, _grain(stood, ring), panel.label
     if panel.fold:
         edge = along_cloth(stood.edge(panel.fold).curve.points)
-        yield Shape(panel.name, panel.number, _opened(ring, edge[0], edge[-1]), count, opened=True)
-    elif panel.whole or count % 2:
-        yield Shape(panel.name, panel.number, ring, count)
+        whole = _opened(ring, edge[0], edge[-1])
+        yield Shape(name, number, whole, count, grain, label, opened=True, fold=frozen(edge[[0, -1]]))
+    elif panel.single or count % 2:
+        yield Shape(name, number, ring, count, grain, label)
     else:
-        yield Shape(panel.name, panel.number, ring, count // 2, paired=True)
+        yield Shape(name, number, ring, count // 2, grain, label, paired=True)
         other = frozen((ring * (1.0, -1.0))[::-1])
-        yield Shape(panel.name, panel.number, other, count // 2, mirrored=True, paired=True)
+        yield Shape(name, number, other, count // 2, frozen(grain * (1.0, -1.0)), label, mirrored=True, paired=True)
+
+
+def _grain(stood: Panel, ring: Points) -> Points:
+    """The grain line of a piece that stands upright, as it runs along the cloth."""
+    if stood.grain is not None:
+        return along_cloth(np.array(stood.grain))
+    middle = 0.5 * (ring.min(axis=0) + ring.max(axis=0))
+    return frozen([(ring[:, 0].min(), middle[1]), (ring[:, 0].max(), middle[1])])
 
 
 def along_cloth(points: Points) -> Points:

@@ -7,18 +7,17 @@ from collections.abc import Callable, Iterator, Sequence
 import numpy as np
 
 from fanblock.cloth.laying import Lay
-from fanblock.cloth.nesting import Laid
+from fanblock.cloth.places import HEADS, Place, place_rows, place_words, places_of
 from fanblock.cloth.words import lay_sentences
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points, frozen
-from fanblock.geometry.meet import crossings, points_at
 from fanblock.geometry.region import inner_point, thinned
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
-from fanblock.sheet.font import fitted
+from fanblock.sheet.font import width_mm
 from fanblock.sheet.paper import Paper
-from fanblock.sheet.setting import Items, heading, paragraphs, text_area
+from fanblock.sheet.setting import Items, heading, paragraphs, table, text_area
 from fanblock.sheet.squares import line
 from fanblock.sheet.upright import moved_group
 from fanblock.tolerances import BEZIER_MM
@@ -27,41 +26,39 @@ from fanblock.units import UNITS, format_length
 _SIZE_MM, _HEAD_MM, _FOOT_MM, _SIDE_MM = 3.1, 5.0, 9.0, 14.0
 """Size of the text and of headings; room below the cloth for its ruler, and beside it for words."""
 
-_NUMBER_MM, _LEAST_NUMBER_MM, _NAME_RATIO = 5.0, 2.2, 0.45
-"""Largest and smallest number on a piece, and how large its name is against that."""
+_NUMBER_MM, _LEAST_NUMBER_MM = 5.0, 2.2
+"""Largest and smallest mark on a piece; its name stands in the table."""
 
-_LEAST_NAME_MM = 1.4
-"""A name that would be smaller is left out: the number says which piece it is."""
+_HEAD_LONG_MM, _HEAD_WIDE_MM, _CLEAR_MM = 2.0, 0.8, 0.7
+"""How long and half how wide the head of a grain arrow is; room on either side of words that stand on a grain line."""
 
-_ARROW_SHARE, _ARROW_MM = 0.38, 6.0
-"""Half the length of a grain arrow: a share of the room beside the words, and at most."""
+_DASH_MM, _DOT_MM = 3.0, 1.0
+"""Dashes of the line that keeps pieces off the selvedge, and of a fold that was opened out, each with as much free."""
 
+_TABLE_MM, _LEAST_DRAWING_MM = 2.6, 80.0
+"""Size of the table of places; a drawing that would be lower has its table on a page of its own."""
+
+_SHARES = (0.09, 0.21, 0.17, 0.15, 0.14, 0.13, 0.11)
+"""Widths of its columns, as shares of the page's."""
 
 Put = Callable[[Points], Points]
 """From places on the cloth to places on the page."""
 
 
-def lay_drawing(lay: Lay, width_mm: float, most_mm: float, units: str) -> Drawing:
-    """Return a cloth with its pieces, its length along the page's width, no higher than ``most_mm``."""
-    room = width_mm - _SIDE_MM - 2.0
-    scale = min(room / lay.length_mm, (most_mm - _FOOT_MM - 4.0) / lay.width_mm)
-    height = scale * lay.width_mm + _FOOT_MM + 4.0
+def lay_drawing(lay: Lay, wide_mm: float, most_mm: float, units: str) -> Drawing:
+    """Return a cloth with its pieces, its length along the page's width, no higher than ``most_mm``; ``wide_mm`` is the page's."""
+    room = wide_mm - _SIDE_MM - 2.0
+    high = lay.width_mm / 2.0 if lay.doubled and not lay.single else lay.width_mm
+    scale = min(room / lay.length_mm, (most_mm - _FOOT_MM - 4.0) / high)
+    height = scale * high + _FOOT_MM + 4.0
     shift = np.array([_SIDE_MM, _FOOT_MM])
 
     def put(points: Points) -> Points:
         return frozen(np.asarray(points) * scale + shift)
 
     groups = [Group("cloth", tuple(_cloth(lay, put, units)))]
-    groups += [Group(f"piece {number}", tuple(_piece(laid, put))) for number, laid in enumerate(_placed(lay), 1)]
-    return Drawing(f"{lay.layer} cloth", width_mm, height, tuple(groups))
-
-
-def _placed(lay: Lay) -> tuple[Laid, ...]:
-    """The pieces where they lie, from the lower edge of the cloth: folded cloth lies with its fold below."""
-    free = 0.0 if lay.cloth.folded else lay.cloth.selvedge_mm
-    doubled = [laid.moved(0.0, free) for laid in lay.doubled]
-    single = [laid.moved(0.0, lay.cloth.selvedge_mm) for laid in lay.single]
-    return (*doubled, *single)
+    groups += [Group(f"piece {number}", tuple(_piece(place, put))) for number, place in enumerate(places_of(lay), 1)]
+    return Drawing(f"{lay.layer} cloth", wide_mm, height, tuple(groups))
 
 
 def _cloth(lay: Lay, put: Put, units: str) -> Iterator[Stroke | Words]:
@@ -74,7 +71,9 @@ def _cloth(lay: Lay, put: Put, units: str) -> Iterator[Stroke | Words]:
     for start, end, wide in parts:
         corners = put(np.array([(start, 0.0), (end, 0.0), (end, wide), (start, wide)]))
         yield Stroke(polyline(corners, closed=True), "paper", "cloth", True)
+        yield from _kept_free(lay, start, end, wide, put)
     low, high = put(np.array([(0.0, 0.0), (0.0, parts[0][2])]))
+    yield from _edge_names(lay, low, high)
     says = "folded" if lay.doubled else format_length(lay.width_mm, units)
     yield Words(says, float(low[0]) - 1.5, float(low[1] + high[1]) / 2.0, 2.8, "middle", 90.0)
     step = 9.0 * UNITS["in"] if units == "in" else 100.0
@@ -86,52 +85,92 @@ def _cloth(lay: Lay, put: Put, units: str) -> Iterator[Stroke | Words]:
             yield Words(format_length(number * step, units), float(x), float(y) - 6.0, 2.4, "middle")
 
 
-def _piece(laid: Laid, put: Put) -> Iterator[Stroke | Words]:
-    """A piece, its number and name, and its grain with its head at the top of the piece."""
-    ring = put(laid.ring)
+def _kept_free(lay: Lay, start: float, end: float, wide: float, put: Put) -> Iterator[Stroke]:
+    """The lines that pieces keep to beside the selvedges; beside a fold there is none."""
+    kept = lay.cloth.selvedge_mm
+    if kept:
+        doubled = bool(lay.doubled) and start < lay.doubled_mm
+        for y in (wide - kept,) if doubled else (kept, wide - kept):
+            yield from _dashed(put(np.array([(start, y), (end, y)])), _DASH_MM, "kept free")
+
+
+def _dashed(points: Points, dash_mm: float, name: str) -> Iterator[Stroke]:
+    """A straight line in dashes."""
+    (a, b), long = points, float(np.hypot(*(points[1] - points[0])))
+    count = max(int(long / (2.0 * dash_mm)), 1)
+    for number in range(count):
+        ends = [a + (b - a) * share / (2.0 * count) for share in (2 * number, 2 * number + 1)]
+        yield line([(float(x), float(y)) for x, y in ends], "guide", name)
+
+
+def _edge_names(lay: Lay, low: Points, high: Points) -> Iterator[Words]:
+    """What the lower and the upper edge of the cloth are, at its left end, and which way a nap lies."""
+    below = "fold" if lay.doubled else "selvedge"
+    yield Words(below, float(low[0]) - 1.0, float(low[1]) + 0.3, 2.4, "end")
+    yield Words("selvedge" if not lay.doubled else "selvedges", float(low[0]) - 1.0, float(high[1]) - 1.8, 2.4, "end")
+    if lay.cloth.nap:
+        yield Words("nap: all tops ▶", float(low[0]) + 0.5, float(high[1]) + 0.9, 2.4)
+
+
+def _piece(place: Place, put: Put) -> Iterator[Stroke | Words]:
+    """A piece with its mark, and its grain line where it lies, with its head at the top of the piece."""
+    shape, ring = place.laid.shape, put(place.laid.ring)
     yield Stroke(polyline(thinned(np.vstack((ring, ring[:1])), BEZIER_MM)), "mini", "cut line", True)
+    if shape.fold is not None:
+        yield from _dashed(put(place.laid.put(shape.fold)), _DOT_MM, "opened fold")
+    foot, tip = put(place.laid.grain)
     (x, y), (long, wide) = (float(at) for at in inner_point(ring)), np.ptp(ring, axis=0)
     size = max(min(_NUMBER_MM, 0.3 * float(wide), 0.3 * float(long)), _LEAST_NUMBER_MM)
-    half = "R" if laid.shape.mirrored else "L"
-    number = f"{laid.shape.number}{half}" if laid.shape.paired else str(laid.shape.number)
-    yield Words(number, x, y - 0.3 * size, size, "middle", bold=True)
-    if _NAME_RATIO * size >= _LEAST_NAME_MM:
-        name = fitted(laid.shape.name, _NAME_RATIO * size, 0.6 * float(long))
-        yield Words(name, x, y - 0.95 * size, _NAME_RATIO * size, "middle")
-    yield from _arrow(ring, x, y, 1.2 * size, -1.0 if laid.turned else 1.0)
+    half = 0.5 * width_mm(place.mark, size, True) + _CLEAR_MM
+    if abs(y - float(foot[1])) < size:
+        x, y = (float(at) for at in 0.5 * (foot + tip))
+    yield Words(place.mark, x, y - 0.35 * size, size, "middle", bold=True)
+    yield from _arrow(foot, tip, (x - half, x + half) if y == float(foot[1]) else None)
 
 
-def _arrow(ring: Points, x: float, y: float, clear_mm: float, way: float) -> Iterator[Stroke]:
-    """A grain arrow beside the words at ``(x, y)``, on the side where the piece has more room."""
-    closed = np.vstack((ring, ring[:1]))
-    cuts = points_at(closed, crossings(closed, 1, y))[:, 0]
-    left = max((cut for cut in cuts.tolist() if cut < x), default=x)
-    right = min((cut for cut in cuts.tolist() if cut > x), default=x)
-    start, end = (x + clear_mm, right) if right - x > x - left else (left, x - clear_mm)
-    reach = way * min(_ARROW_SHARE * (end - start), _ARROW_MM)
-    middle = 0.5 * (start + end)
-    tail, tip = middle - reach, middle + reach
-    yield line([(tail, y), (tip, y)], "grain", "grain")
-    yield line([(tip - way * 1.6, y + 0.7), (tip, y), (tip - way * 1.6, y - 0.7)], "grain", "grain arrow")
+def _arrow(foot: Points, tip: Points, words: tuple[float, float] | None) -> Iterator[Stroke]:
+    """A grain line with its head at the top of the piece, broken for ``words`` that stand on it from here to there."""
+    y, start, end = float(foot[1]), float(foot[0]), float(tip[0])
+    way = 1.0 if end > start else -1.0
+    low, high = sorted((start, end))
+    parts = [(low, high)] if words is None else [(low, words[0]), (words[1], high)]
+    for left, right in parts:
+        if right > left:
+            yield line([(left, y), (right, y)], "grain", "grain")
+    head = [(end - way * _HEAD_LONG_MM, y + up) for up in (_HEAD_WIDE_MM, -_HEAD_WIDE_MM)]
+    yield line([head[0], (end, y), head[1]], "grain", "grain arrow")
 
 
 def cloth_pages(pattern: Pattern, lays: Sequence[Lay], paper: Paper) -> tuple[Drawing, ...]:
-    """Return a page for every cloth: what it is, how its pieces lie on it, what to buy and what is left."""
-    return tuple(_page(pattern, lay, paper) for lay in lays)
+    """Return the pages of every cloth: what it is, how its pieces lie on it, what to buy, and where to lay each piece."""
+    return tuple(page for lay in lays for page in _pages(pattern, lay, paper))
 
 
-def _page(pattern: Pattern, lay: Lay, paper: Paper) -> Drawing:
-    area = text_area(paper)
+def _pages(pattern: Pattern, lay: Lay, paper: Paper) -> Iterator[Drawing]:
+    area, units = text_area(paper), pattern.body.units
     garment, stamp = phrases.identity(pattern.title)
     items: Items = []
-    more, top = heading(
-        f"{lay.layer}: how the pieces lie on the cloth", area.left, area.top - 2.0, area.width_mm, _HEAD_MM
-    )
+    head = f"{lay.layer}: how the pieces lie on the cloth"
+    more, top = heading(head, area.left, area.top - 2.0, area.width_mm, _HEAD_MM)
     items += more
-    more, top = paragraphs(
-        [f"{garment} · {stamp}", *lay_sentences(lay, pattern.body.units)], area.left, top, area.width_mm, _SIZE_MM
-    )
+    says = [f"{garment} · {stamp}", *lay_sentences(lay, units), place_words(lay)]
+    more, top = paragraphs(says, area.left, top, area.width_mm, _SIZE_MM)
     items += more
-    drawing = lay_drawing(lay, area.width_mm, top - area.bottom - 4.0, pattern.body.units)
-    moved = tuple(moved_group(group, (area.left, top - 4.0 - drawing.height_mm)) for group in drawing.groups)
-    return Drawing("cover", paper.width_mm, paper.height_mm, (Group("cover words", tuple(items)), *moved))
+    rows = [HEADS, *place_rows(lay, units)]
+    widths = [share * area.width_mm for share in _SHARES]
+    _, low = table(rows, area.left, 0.0, widths, _TABLE_MM)
+    beside = top - area.bottom + low - 8.0 >= _LEAST_DRAWING_MM
+    drawing = lay_drawing(lay, area.width_mm, top - area.bottom - 4.0 + (low - 4.0 if beside else 0.0), units)
+    foot = top - 4.0 - drawing.height_mm
+    moved = tuple(moved_group(group, (area.left, foot)) for group in drawing.groups)
+    if beside:
+        items += table(rows, area.left, foot - 2.0, widths, _TABLE_MM)[0]
+    yield Drawing("cover", paper.width_mm, paper.height_mm, (Group("cover words", tuple(items)), *moved))
+    while not beside and len(rows) > 1:
+        head_items, top = heading(f"{lay.layer}: where to lay each piece", area.left, area.top - 2.0, area.width_mm)
+        count = len(rows)
+        while count > 2 and table(rows[:count], area.left, top, widths, _TABLE_MM)[1] < area.bottom:
+            count -= 1
+        more, _ = table(rows[:count], area.left, top, widths, _TABLE_MM)
+        yield Drawing("cover", paper.width_mm, paper.height_mm, (Group("cover words", (*head_items, *more)),))
+        rows = [HEADS, *rows[count:]]

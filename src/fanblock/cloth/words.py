@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from fanblock.cloth.laying import Lay
-from fanblock.pattern.model import ARMHOLE, FREE, HEM, NECKLINE, TOP, Pattern
+from fanblock.cloth.laying import Lay, width_words
+from fanblock.finish.bonelist import eyelet_count
+from fanblock.finish.openings import NAMES
+from fanblock.pattern.model import ARMHOLE, FREE, HEM, NECKLINE, TOP, Opening, Pattern
+from fanblock.sheet import phrases
 from fanblock.sheet.listing import binding_table, bone_sentences, is_listed, lace_sentences
-from fanblock.units import UNITS, format_length
+from fanblock.sheet.sewingorder import is_whipped
+from fanblock.units import format_length, sold_length, spoken_length
 
 BOUND_KINDS = frozenset({ARMHOLE, FREE, HEM, NECKLINE, TOP})
 
@@ -16,21 +20,8 @@ LACED = "lacing"
 JOINS = 1.1
 """How much more tape is bought than its edges measure, for joins and corners (common practice, no source)."""
 
-YARD_MM = 36.0 * UNITS["in"]
-
-
-def bought(mm: float, units: str) -> str:
-    """Return a length of cloth as it is sold: yards with eighths, or metres.
-
-    >>> bought(914.4 * 1.625, "in"), bought(1300.0, "cm")
-    ('1 5/8 yd', '1.3 m')
-    """
-    if units != "in":
-        return f"{mm / 1000.0:.1f} m"
-    eighths = round(8.0 * mm / YARD_MM)
-    whole, rest = divmod(eighths, 8)
-    fraction = {0: "", 4: "1/2", 2: "1/4", 6: "3/4"}.get(rest, f"{rest}/8")
-    return " ".join(part for part in (str(whole) if whole else "", fraction) if part) + " yd"
+HAND_SEWN = frozenset({"buttons", "hooks", "ties"})
+"""What an opening is closed with that is bought by the piece."""
 
 
 def lay_sentences(lay: Lay, units: str) -> tuple[str, ...]:
@@ -40,13 +31,13 @@ def lay_sentences(lay: Lay, units: str) -> tuple[str, ...]:
 
 def _sentences(lay: Lay, units: str) -> Iterator[str]:
     cloth = lay.cloth
-    width = format_length(cloth.width_mm, units)
+    width = width_words(cloth, units)
     guess = " This width is assumed: tell yours in a garment file." if lay.assumed else ""
-    yield f"Buy {bought(lay.buy_mm, units)} of cloth {width} wide.{guess}"
+    yield f"Buy {sold_length(lay.buy_mm, units)} of cloth {width} wide.{guess}"
     shrunk = cloth.warp_shrinks or cloth.weft_shrinks
-    lost = f" and are {cloth.warp_shrinks:.1%} in length and {cloth.weft_shrinks:.1%} in width" if shrunk else ""
+    lost = f"{cloth.warp_shrinks:.1%} of its length and {cloth.weft_shrinks:.1%} of its width".replace(".0%", "%")
     losses = (
-        f"What washing takes is reckoned with{lost}."
+        f"What washing takes is reckoned with: {lost}."
         if shrunk
         else "Nothing is reckoned for shrinking: wash a piece of it and measure."
     )
@@ -57,6 +48,11 @@ def _sentences(lay: Lay, units: str) -> Iterator[str]:
         "In rows they would take "
         f"{format_length(lay.rows_mm, units)}."
     )
+    if cloth.selvedge_mm:
+        kept = spoken_length(cloth.selvedge_mm, units)
+        yield f"The dashed lines are {kept} from the selvedge: nothing is cut beyond them."
+    if any(laid.shape.opened for laid in lay.single):
+        yield "A piece that is printed to a fold lies here opened out; its fold is the dotted line across it."
     if lay.doubled:
         yield "Fold the cloth selvedge to selvedge, right side in; each piece then gives both halves at once."
     turn = "All pieces lie the same way up, because of the nap." if cloth.nap else "A piece may lie either end up."
@@ -65,13 +61,20 @@ def _sentences(lay: Lay, units: str) -> Iterator[str]:
         if cloth.repeat_mm
         else ""
     )
-    yield f"Arrows run along the warp and point to the top of the piece. {turn}{repeat} L and R are the wearer's left and right half: one is the mirror image of the other."
+    yield f"Arrows run along the warp and point to the top of the piece. {turn}{repeat} {_sides(lay)}"
+
+
+def _sides(lay: Lay) -> str:
+    """What L and R say beside a number."""
+    paired = any(laid.shape.paired for laid in (*lay.doubled, *lay.single))
+    mirrored = "one is the mirror image of the other" if paired else "each is cut by itself, from its own outline"
+    return f"L and R are the wearer's left and right half: {mirrored}."
 
 
 def bare_mm(pattern: Pattern) -> float:
     """Return how long the free edges of the whole garment are that have no allowance, and so are bound."""
     return sum(
-        edge.curve.length_mm * (1 if panel.whole else 2)
+        edge.curve.length_mm * (1 if panel.single else 2)
         for panel in pattern.panels
         if not panel.layer
         for edge in panel.edges
@@ -87,28 +90,60 @@ def shopping(pattern: Pattern, lays: Sequence[Lay]) -> tuple[tuple[str, str], ..
 def _shopping(pattern: Pattern, lays: Sequence[Lay]) -> Iterator[tuple[str, str]]:
     units = pattern.body.units
     for lay in lays:
-        width = format_length(lay.cloth.width_mm, units)
-        yield f"cloth: {lay.layer}", f"{bought(lay.buy_mm, units)}, {width} wide{' (assumed)' if lay.assumed else ''}"
-    if is_listed(pattern):
-        for sentence in bone_sentences(pattern):
-            if sentence.startswith("Bone "):
-                what, _, how = sentence.partition(": ")
-                yield what[0].lower() + what[1:], how.rstrip(".")
-        for lacing in pattern.lacings:
-            for sentence in lace_sentences(lacing, units):
-                if sentence.startswith("Lace: "):
-                    yield "lace", sentence.removeprefix("Lace: ").partition(". ")[0]
-        for row in binding_table(pattern):
-            yield f"binding: {row[0]}", row[2]
-    bare = bare_mm(pattern)
+        width = width_words(lay.cloth, units)
+        yield (
+            f"cloth: {lay.layer}",
+            f"{sold_length(lay.buy_mm, units)}, {width} wide{' (assumed)' if lay.assumed else ''}",
+        )
+    yield from _stiffening(pattern, units)
+    bare, taped = bare_mm(pattern), taped_mm(pattern)
     if pattern.binding is None and bare > 0.0:
-        yield "tape to bind what has no allowance", format_length(JOINS * bare, units)
+        yield "tape to bind what has no allowance", sold_length(JOINS * bare, units)
+    if taped > 0.0:
+        yield "narrow tape to cover the whipped seams", sold_length(JOINS * taped, units)
     for opening in pattern.openings:
         if opening.closed != LACED:
-            yield opening.closed, f"for the {opening.at.replace('center', 'centre')}"
-    yield (
-        "thread",
-        "one reel of strong thread for the seams and channels, one of silk or waxed linen for the eyelets"
-        if pattern.lacings
-        else "one reel",
+            yield opening.closed, _fastened(pattern, opening)
+    yield "thread", THREAD_AND_SILK if pattern.lacings else THREAD
+
+
+def _stiffening(pattern: Pattern, units: str) -> Iterator[tuple[str, str]]:
+    """Bones and busk, lace and eyelets, binding."""
+    if not is_listed(pattern):
+        return
+    for sentence in bone_sentences(pattern):
+        if sentence.startswith(("Bone ", "Busk ")):
+            what, _, how = sentence.partition(": ")
+            yield what[0].lower() + what[1:], how.rstrip(".")
+    for lacing in pattern.lacings:
+        for sentence in lace_sentences(lacing, units):
+            if sentence.startswith("Lace: "):
+                yield "lace", sentence.removeprefix("Lace: ").partition(". ")[0]
+        yield f"eyelets: {lacing.edge}", f"{eyelet_count(lacing)}, worked by hand or set"
+    if pattern.binding is not None:
+        of = f"{pattern.binding.material}, {spoken_length(pattern.binding.width_mm, units)} wide"
+        yield from ((f"binding: {row[0]}", f"{row[2]} of {of}") for row in binding_table(pattern))
+
+
+def taped_mm(pattern: Pattern) -> float:
+    """Return how long the whipped seams of the whole garment are, both halves, which are covered with tape inside."""
+    return sum(
+        (1.0 if panel.single else 2.0) * panel.edge(seam.front.edge).curve.length_mm
+        for seam in pattern.seams
+        for panel in (pattern.by_name[seam.front.panel],)
+        if is_whipped(pattern, seam)
     )
+
+
+def _fastened(pattern: Pattern, opening: Opening) -> str:
+    """How many of what closes an opening, and where it is."""
+    at = f"for the {phrases.prose(opening.at)}"
+    word = NAMES.get(opening.closed, "") if opening.closed in HAND_SEWN else ""
+    marks = {mark.name for panel in pattern.panels for mark in panel.marks if mark.kind == "fastening"}
+    count = sum(name.rpartition(" ")[0] == word for name in marks) * opening.times if word else 0
+    return f"{count} {at}" if count else at
+
+
+THREAD = "one reel"
+
+THREAD_AND_SILK = "one reel of strong thread for the seams and channels, one of silk or waxed linen for the eyelets"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from itertools import pairwise
 
@@ -10,12 +11,12 @@ import numpy as np
 from fanblock.draft.model import Draft, LevelSeam
 from fanblock.draft.opening import stands_free
 from fanblock.draft.outline import square_slope
-from fanblock.draft.places import place_of
+from fanblock.draft.places import place_of, size_mm
 from fanblock.draft.seamline import stands_on
 from fanblock.geometry.curve import Points
-from fanblock.geometry.splines import Function, free_or_clamped
+from fanblock.geometry.splines import Function, free_or_clamped, level_ended
 from fanblock.problems import GeometryError, Problem
-from fanblock.terms import Around, Height, Position
+from fanblock.terms import Amount, Around, Height, Position
 
 QUARTERS = (0.25, 0.5, 0.75)
 """Where a seam at one height is held to it: what squares it to a centre line then moves only the quarter beside that."""
@@ -60,6 +61,28 @@ def with_level_seam(
         pointed=pointed,
     )
     return replace(draft, level_seams=(*draft.level_seams, seam))
+
+
+def with_level_take(draft: Draft, name: str, takes: Mapping[Around, Amount]) -> Draft:
+    """Return the draft with what its level seam ``name`` takes along the ruling at some places, smooth between them.
+
+    Beyond the first and the last it keeps what it takes there. GeometryError when two are one place on this body, or a
+    take is less than nothing.
+    """
+    if not takes:
+        return draft
+    level = Height(landmark=name)
+    places = sorted(
+        (place_of(draft, Position(around, level))[0], size_mm(draft.body, amount, "bust to waist", "take"))
+        for around, amount in takes.items()
+    )
+    for (one, _), (other, _) in pairwise(places):
+        if other - one < NEAREST:
+            what = f"on this body two takes stand at {one:.0%} around, nearly at one place."
+            raise GeometryError([Problem("take-twice", f"seam “{name}” › take", what, "Leave one of them out.")])
+    at, mm = np.array(places).T
+    seams = (replace(seam, take_of=level_ended(at, mm)) if seam.name == name else seam for seam in draft.level_seams)
+    return replace(draft, level_seams=tuple(seams))
 
 
 def _heights(draft: Draft, u: Points, v: Points, on: tuple[str, str], pointed: tuple[bool, bool]) -> Function:

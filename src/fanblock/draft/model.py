@@ -134,11 +134,12 @@ class DartLine:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class LevelSeam:
-    """A seam that runs level as drawn: its height as a function of around, from front to back. It takes nothing.
+    """A seam that runs level as drawn: its height as a function of around, from front to back.
 
     ``start`` and ``end`` are the arounds of its ends; ``start_on`` and ``end_on`` name the seam, the centre line or the edge
     of an opening they stand on. ``after`` tells how many upright seams were drawn before it. ``pointed`` tells at which of
-    its ends it may meet a centre line at a point.
+    its ends it may meet a centre line at a point. ``take_of`` tells by around what it takes along the ruling, in millimetres, if
+    anything.
     """
 
     name: str
@@ -149,6 +150,7 @@ class LevelSeam:
     end_on: str
     after: int
     pointed: tuple[bool, bool] = (False, False)
+    take_of: Function | None = None
 
     @property
     def hosts(self) -> tuple[str, ...]:
@@ -158,6 +160,10 @@ class LevelSeam:
     def height_at(self, around: float) -> float:
         """Return the height at ``around``."""
         return float(self.height_of(np.array([around]))[0])
+
+    def takes_at(self, arounds: Points) -> Points:
+        """Return what the seam takes along the ruling at every one of ``arounds``, in millimetres."""
+        return np.zeros(np.shape(arounds)) if self.take_of is None else self.take_of(arounds)
 
     def passes(self, around: float) -> bool:
         """Return whether the seam runs past an around."""

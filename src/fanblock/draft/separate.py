@@ -9,6 +9,7 @@ import numpy as np
 
 from fanblock.draft.cutting import sliced_loops
 from fanblock.draft.lacing import HIGHEST, LOWEST
+from fanblock.draft.leveltakes import with_level_takes
 from fanblock.draft.mates import Rim, mated, onto, rims_of
 from fanblock.draft.model import AROUND, HEIGHT, HEM_EDGE, TOP_EDGE, Draft, Line
 from fanblock.draft.openfront import refuse_crossed_front
@@ -103,7 +104,7 @@ def separated(draft: Draft, names: tuple[str, ...]) -> Work:
         for pair, record in zip(pairs, records, strict=True)
     )
     ordered = tuple(sorted(seams, key=lambda seam: (seam.number, seam.name)))
-    return Work(draft, panels, ordered, _lines(draft, whole), takes, MappingProxyType(traces))
+    return with_level_takes(Work(draft, panels, ordered, _lines(draft, whole), takes, MappingProxyType(traces)))
 
 
 def _check_drawn(draft: Draft) -> None:

@@ -51,7 +51,7 @@ def bound(pattern: Pattern) -> tuple[Bound, ...]:
     lengths: dict[str, float] = {}
     runs: dict[str, int] = {}
     for panel in _outermost(pattern):
-        times = 1 if panel.whole else 2
+        times = 1 if panel.single else 2
         for edge in panel.edges:
             if is_bound(panel, edge):
                 name = BOUND[edge.kind]

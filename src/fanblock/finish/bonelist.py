@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fanblock.finish.eyeleting import LEVEL_MM, TAILS_MM
-from fanblock.pattern.bones import BONE, Bone, Channel, Lacing
+from fanblock.pattern.bones import BONE, BUSK, Bone, Channel, Lacing
 from fanblock.pattern.model import Panel, Pattern
 from fanblock.tolerances import TOUCH_MM
 from fanblock.units import UNITS
@@ -36,7 +36,8 @@ STEEL = ("flat steel", "spiral steel")
 class BoneRow:
     """Bones of one kind and length on a piece: the numbers of their channels, or the name of one without a number.
 
-    ``channel_mm`` is the shortest of their channels, ``cut_mm`` what they are cut to, ``pieces`` how many in all.
+    ``channel_mm`` is the shortest of their channels, ``cut_mm`` what they are cut to, ``pieces`` how many in all, ``label``
+    the piece's number as it is printed.
     """
 
     number: int
@@ -47,6 +48,7 @@ class BoneRow:
     channel_mm: float
     cut_mm: float
     pieces: int
+    label: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,8 +90,9 @@ def bone_rows(pattern: Pattern) -> tuple[BoneRow, ...]:
     for panel in sorted(pattern.panels, key=lambda panel: panel.number):
         rows += _straight(panel, pattern.body.units)
         for channel in panel.channels:
-            if channel.kind != BONE and channel.name not in seen:
-                seen.add(channel.name)
+            name = channel.name if channel.at_center or channel.kind == BUSK else f"{channel.name} {panel.side}"
+            if channel.kind != BONE and not {channel.name, name} & seen:
+                seen.add(name)
                 rows.append(_named(pattern, panel, channel))
     return tuple(rows)
 
@@ -131,20 +134,23 @@ def _straight(panel: Panel, units: str) -> Iterator[BoneRow]:
     for channel in panel.channels:
         if channel.kind == BONE:
             rows.setdefault((channel.bone, cut_mm(channel.line.length_mm, units)), []).append(channel)
-    each = 1 if panel.whole else 2
+    each = 1 if panel.single else 2
     for (bone, length), some in sorted(rows.items(), key=lambda row: row[1][0].number):
         numbers = tuple(channel.number for channel in some)
         shortest = min(channel.line.length_mm for channel in some)
-        yield BoneRow(panel.number, panel.name, numbers, "", bone, shortest, length, each * len(some))
+        yield BoneRow(panel.number, panel.name, numbers, "", bone, shortest, length, each * len(some), panel.label)
 
 
 def _named(pattern: Pattern, panel: Panel, channel: Channel) -> BoneRow:
     """A curved bone with all its parts, in one with its mirror image where it crosses the centre, or a busk."""
-    parts = [one for other in pattern.panels for one in other.channels if one.name == channel.name]
-    whole = sum(one.line.length_mm for one in parts)
-    once = channel.kind != BONE and any(one.at_center for one in parts)
-    crossing = once and channel.name != "busk"
-    length = whole * (2.0 if crossing else 1.0)
-    pieces = 1 if once or panel.whole else 2
+    named = [(other.side, one) for other in pattern.panels for one in other.channels if one.name == channel.name]
+    once = channel.kind != BONE and any(one.at_center for _, one in named)
+    crossing = once and channel.kind != BUSK
+    sides = {""} | ({side for side, _ in named} if crossing else {panel.side})
+    length = sum(one.line.length_mm for side, one in named if side in sides)
+    if channel.kind == BUSK and pattern.halves:  # on a piece of both halves each has drawn its own half of the pocket
+        length = channel.line.length_mm
+    length *= 2.0 if crossing and not pattern.halves else 1.0
+    pieces = 1 if once or panel.single else 2
     cut = cut_mm(length, pattern.body.units)
-    return BoneRow(panel.number, panel.name, (), channel.name, channel.bone, length, cut, pieces)
+    return BoneRow(panel.number, panel.name, (), channel.name, channel.bone, length, cut, pieces, panel.label)

@@ -2,7 +2,8 @@
 
 Every edge is moved outward by its width and carried on to meet its neighbours. Where the allowance of a seam, a centre or
 a lacing edge ends on a crossing edge (top, hem), its end is the mirror image of that edge, so that it lies under the panel
-when it is pressed back. Where two edges run on in one line with different widths, the wider ends square.
+when it is pressed back, if the crossing edge is long enough for it. Where two edges run on in one line with different
+widths, the wider ends square.
 """
 
 from __future__ import annotations
@@ -24,7 +25,7 @@ STRAIGHT_DEG = 15.0
 """Below this turn two edges run on in one line; a mitre there would run far out."""
 
 SHORT_OF = 0.45
-"""Most that an edge's outer line may stop short of its corner, as a share of the edge."""
+"""Most that an edge's outer line may stop short of its corner, as a share of the edge: its middle keeps its own width."""
 
 REACH = 2.0
 """Most a corner may run along or beyond its edge, in widths; past it the corner is cut square."""
@@ -64,14 +65,15 @@ def _ring(points: Points) -> Curve:
 
 
 def _moved(curve: Curve, width_mm: float) -> Points:
-    """Return the curve's points moved to its right by a width."""
+    """Return the curve's points moved to its right by a width; where it bends, so far that both sides of the bend have it."""
     if not width_mm:
         return curve.points
     steps = np.diff(curve.points, axis=0)
     steps /= np.hypot(*steps.T)[:, None]
-    tangents = np.vstack((curve.start_tangent, steps[:-1] + steps[1:], curve.end_tangent))
-    tangents /= np.hypot(*tangents.T)[:, None]
-    return curve.points + width_mm * np.column_stack((tangents[:, 1], -tangents[:, 0]))
+    bends = (steps[:-1] + steps[1:]) / 2.0
+    bends /= np.maximum(np.sum(bends**2, axis=1), 1.0 / REACH**2)[:, None]
+    ways = np.vstack((curve.start_tangent, bends, curve.end_tangent))
+    return curve.points + width_mm * np.column_stack((ways[:, 1], -ways[:, 0]))
 
 
 Joint = tuple[float, Points, float]
@@ -87,9 +89,9 @@ def _joint(first: _Side, second: _Side) -> Joint:
     turn = math.degrees(math.atan2(leaving[0] * joining[1] - leaving[1] * joining[0], leaving @ joining))
     if abs(turn) < STRAIGHT_DEG or abs(turn) > 180.0 - STRAIGHT_DEG:
         return last, np.array([corner] if abs(turn) > 90.0 else [first.moved[-1], second.moved[0]]), 0.0
-    if turn > 0.0 and _crosses(second.edge) and _folds(first.edge) and first.width_mm:
+    if turn > 0.0 and _crosses(second.edge) and _folds(first.edge) and first.width_mm and _has_room(turn, second):
         return _mirrored(first, second, leaving, corner, turn)
-    if turn > 0.0 and _crosses(first.edge) and _folds(second.edge) and second.width_mm:
+    if turn > 0.0 and _crosses(first.edge) and _folds(second.edge) and second.width_mm and _has_room(turn, first):
         return _mirrored_before(first, second, joining, corner, turn)
     if turn < 0.0:
         return _inner(first, second, last)
@@ -133,12 +135,16 @@ def _mirrored_before(crossing: _Side, folded: _Side, along: Points, corner: Poin
 
 
 def _behind_seam(turn: float, crossing: _Side) -> float:
-    """Return how much of the crossing edge's outer line lies outside the seam: what the mirror image takes the place of.
+    """Return how much of the crossing edge's outer line lies outside the seam: what the mirror image takes the place of."""
+    return crossing.width_mm / math.tan(math.radians(turn))
 
-    It leaves the middle of a short edge its full width.
+
+def _has_room(turn: float, crossing: _Side) -> bool:
+    """Return whether the mirror image leaves the middle of the crossing edge its own width.
+
+    On a short edge that goes on nearly as the seam does it would lie over all of it: both are then carried on to meet.
     """
-    most = SHORT_OF * crossing.edge.curve.length_mm
-    return float(min(crossing.width_mm / math.tan(math.radians(turn)), most))
+    return _behind_seam(turn, crossing) <= SHORT_OF * crossing.edge.curve.length_mm
 
 
 def _place_from_end(line: Points, back_mm: float) -> float:
@@ -182,7 +188,8 @@ def _inner(first: _Side, second: _Side, last: float) -> Joint:
 def _mitre(first: _Side, second: _Side, leaving: Points, joining: Points, corner: Points) -> Joint:
     """Return the joint where both moved lines, carried on straight, meet; cut square where that lies far out.
 
-    Where their widths differ the lines may meet within one of them: that one is then cut there, not carried on.
+    Where their widths differ the lines may meet within one of them: that one is then cut there, not carried on, but no further
+    in than leaves its middle its own width.
     """
     last = float(len(first.moved) - 1)
     end, start = first.moved[-1], second.moved[0]
@@ -194,9 +201,13 @@ def _mitre(first: _Side, second: _Side, leaving: Points, joining: Points, corner
     if np.hypot(*(point - corner)) > REACH * max(first.width_mm, second.width_mm):
         return last, np.array([end, start]), 0.0
     if within_second > 0.0:
-        since = float(len(second.moved) - 1) - _place_from_end(second.moved[::-1], within_second)
-        return last, np.array([point_at(second.moved, since)]), since
+        behind_mm = min(within_second, SHORT_OF * second.edge.curve.length_mm)
+        since = float(len(second.moved) - 1) - _place_from_end(second.moved[::-1], behind_mm)
+        met = point_at(second.moved, since)
+        return last, np.array([met] if behind_mm == within_second else [end, met]), since
     if reach < 0.0:
-        until = _place_from_end(first.moved, -reach)
-        return until, np.array([point_at(first.moved, until)]), 0.0
+        before_mm = min(-reach, SHORT_OF * first.edge.curve.length_mm)
+        until = _place_from_end(first.moved, before_mm)
+        met = point_at(first.moved, until)
+        return until, np.array([met] if before_mm == -reach else [met, start]), 0.0
     return last, np.array([point]), 0.0

@@ -118,15 +118,22 @@ def with_opening_marks(work: Work) -> Work:
         work = _marked(work, gap)
         if gap.closing.robing_mm:
             widths.setdefault(edge_name(work.draft.openings, gap), 2.0 * TUCK_MM + TURNED_MM)
-            work = replace(work, notes=(*work.notes, Note("sewing", ROBING)))
+            work = replace(work, notes=(*work.notes, Note("sewing", ROBING), Note("sewing lining", ROBING_LAID)))
     return replace(work, allowance_by_name=widths)
 
 
+LAY_ROBINGS = "Lay the robings in the outer cloth alone"
+"""How it begins that robings are laid, in whatever units it is told."""
+
 ROBING = (
-    "Lay the robings in the outer cloth alone: fold it along the crease farther from the front edge, right sides together, and "
+    f"{LAY_ROBINGS}: fold it along the crease farther from the front edge, right sides together, and "
     "back along the nearer one, until its free side lies on the marked line. The folds draw the front in by 3 cm (1 1/4 in), "
-    "which is what the wide allowance is for. Baste the robing down, lay the outer front on its lining, and turn the outer edge "
-    "under so that it lies on the front edge as it is printed on the lining; trim the lining 1.5 cm (5/8 in) beyond that line."
+    "which is what the wide allowance is for. Baste the robing down."
+)
+
+ROBING_LAID = (
+    "With the robings laid, turn the outer front edge under so that it lies on the front edge as it is printed on the lining; "
+    "trim the lining 1.5 cm (5/8 in) beyond that line before you turn it in."
 )
 
 

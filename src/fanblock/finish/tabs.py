@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 
 from fanblock.block.ruled import Block
 from fanblock.draft.work import Work
 from fanblock.geometry.corners import rounded
-from fanblock.geometry.curve import Curve, frozen
-from fanblock.pattern.model import CENTER, HEM, Edge, Panel, Slit
+from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.pattern.model import CENTER, HEM, LET_IN, Edge, Panel, Slit
 from fanblock.pattern.waistline import waistline_of
 from fanblock.problems import GeometryError, Problem, nearest
 
@@ -23,8 +24,9 @@ def with_tabs(work: Work, shares: Mapping[str, tuple[float, ...]], radius_mm: fl
     """Return the panels with slits at these shares of their waists and all tab corners rounded.
 
     A slit runs straight from its share of the panel's waist to the same share of its hem; one at 0 or 100 % runs along a
-    centre line. Other corners at a centre line or at a seam that is sewn to the hem stay as they are. GeometryError when a panel is unknown, has no hem below a waist, or a
-    tab is too narrow or too short for its corners.
+    centre line. Other corners at a centre line or at a seam that is sewn to the hem stay as they are, as do those beside a piece
+    that is let in: it parts the hem as a slit does. GeometryError when a panel is unknown, has no hem below a waist, or a tab
+    is too narrow or too short for its corners.
     """
     names = [panel.name for panel in work.panels]
     problems = [
@@ -45,30 +47,84 @@ def with_tabs(work: Work, shares: Mapping[str, tuple[float, ...]], radius_mm: fl
 def _tabbed(block: Block, panel: Panel, shares: tuple[float, ...], radius_mm: float) -> tuple[Panel, list[Problem]]:
     where = f"slits › {panel.name}"
     hems = [number for number, edge in enumerate(panel.edges) if edge.kind == HEM]
-    waist = waistline_of(panel)
-    if len(hems) != 1 or len(waist) != 1 or _top_of(block, panel.edges[hems[0]].curve) >= 0.0:
+    waist = _waist_over(panel, hems)
+    if not _is_one_run(panel, hems) or len(waist) != 1 or _top_of(block, panel.edges[hems[0]].curve) >= 0.0:
         if not shares:
             return panel, []
         if len(hems) > 1:
-            what = "the hem of this panel is in parts already, by a dart, a slit or tabs."
-            return panel, [Problem("hem-in-parts", where, what, "Put `tabs` before what is let into the hem.")]
+            what = "the hem of this panel is in parts already, by a dart or tabs."
+            return panel, [Problem("hem-in-parts", where, what, "Put `tabs` before what cuts the hem.")]
         return panel, [Problem("no-skirt", where, "this panel has no hem below a waist.", "Leave it out of `slits`.")]
-    hem = panel.edges[hems[0]].curve
-    slits = tuple(
-        Slit(frozen(waist[0].at(share * waist[0].length_mm)), frozen(hem.at(share * hem.length_mm))) for share in shares
-    )
-    before, after = panel.edges[hems[0] - 1], panel.edges[(hems[0] + 1) % len(panel.edges)]
+    before, after = panel.edges[hems[0] - 1], panel.edges[(hems[-1] + 1) % len(panel.edges)]
     ends = (0.0 in shares and before.kind == CENTER, 1.0 in shares and after.kind == CENTER)
-    inner = slits[ends[0] : len(slits) - ends[1]], shares[ends[0] : len(shares) - ends[1]]
-    cut, problems = slit_into_tabs(panel, hems[0], *inner, radius_mm, where, ends)
+    tops = [waist[0].at(share * waist[0].length_mm) for share in shares]
+    inner = slice(ends[0], len(shares) - ends[1])
+    cut, problems = _run_into_tabs(panel, hems, tops[inner], shares[inner], radius_mm, where, ends)
     if problems:
         return panel, problems
     hem_edges = [edge for edge in cut.edges if edge.kind == HEM]
-    first = [Slit(slits[0].start, hem_edges[0].curve.start)] if ends[0] else []
-    last = [Slit(slits[-1].start, hem_edges[-1].curve.end)] if ends[1] else []
+    first = [Slit(frozen(tops[0]), hem_edges[0].curve.start)] if ends[0] else []
+    last = [Slit(frozen(tops[-1]), hem_edges[-1].curve.end)] if ends[1] else []
     free = {edge.name for edge, asked in ((hem_edges[0], ends[0]), (hem_edges[-1], ends[1])) if asked}
     edges = tuple(replace(edge, pointed=True) if edge.name in free else edge for edge in cut.edges)
-    return replace(cut, edges=edges, slits=(*first, *cut.slits, *last)), []
+    return replace(cut, edges=edges, slits=(*panel.slits, *first, *cut.slits, *last)), []
+
+
+def _waist_over(panel: Panel, hems: list[int]) -> tuple[Curve, ...]:
+    """Return the line from which a panel's skirt hangs; slits that pieces are let into may part it as they part the hem."""
+    waist = waistline_of(panel)
+    if 1 < len(waist) <= len(hems):
+        return (Curve.through(np.vstack([part.points for part in waist])),)
+    return waist
+
+
+def _is_one_run(panel: Panel, hems: list[int]) -> bool:
+    """Return whether a panel's hem is one edge, or parts of one between which pieces are let in."""
+    between = [panel.edges[number] for one, other in pairwise(hems) for number in range(one + 1, other)]
+    return bool(hems) and len(between) == 2 * (len(hems) - 1) and all(edge.kind == LET_IN for edge in between)
+
+
+def _run_into_tabs(
+    panel: Panel,
+    hems: list[int],
+    tops: Sequence[Points],
+    shares: tuple[float, ...],
+    radius_mm: float,
+    where: str,
+    ends: tuple[bool, bool],
+) -> tuple[Panel, list[Problem]]:
+    """Return a panel with its hem, in one part or several, cut into tabs at these shares of all of it.
+
+    ``tops`` are the slits' upper ends. The panel's slits are then those between its tabs alone.
+    """
+    parts = [panel.edges[number].curve for number in hems]
+    starts = np.cumsum([0.0, *(part.length_mm for part in parts)])
+    at = [share * float(starts[-1]) for share in shares]
+    last = len(hems) - 1
+    of_part = [min(int(np.searchsorted(starts, place, side="right")) - 1, last) for place in at]
+    cut, made, problems = panel, list[Slit](), list[Problem]()
+    for part in reversed(range(len(hems))):
+        mine = [number for number, one in enumerate(of_part) if one == part]
+        on = [(at[number] - float(starts[part])) / parts[part].length_mm for number in mine]
+        slits = [
+            Slit(frozen(tops[number]), frozen(parts[part].at(share * parts[part].length_mm)))
+            for number, share in zip(mine, on, strict=True)
+        ]
+        here = (ends[0] and part == 0, ends[1] and part == last)
+        whole = replace(cut, slits=())
+        cut, found = slit_into_tabs(whole, hems[part], tuple(slits), tuple(on), radius_mm, where, here)
+        made = [*cut.slits, *made]
+        problems += found
+    return replace(cut, edges=_numbered(cut.edges), slits=tuple(made)), problems
+
+
+def _numbered(edges: tuple[Edge, ...]) -> tuple[Edge, ...]:
+    """Return a panel's edges with the parts of its hem numbered from the front, where there are several."""
+    hems = [edge for edge in edges if edge.kind == HEM]
+    if len(hems) < 2:
+        return edges
+    numbers = iter(range(1, len(hems) + 1))
+    return tuple(replace(edge, name=f"hem {next(numbers)}") if edge.kind == HEM else edge for edge in edges)
 
 
 def slit_into_tabs(

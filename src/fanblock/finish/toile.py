@@ -11,6 +11,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from fanblock.finish.offsets import cut_line
+from fanblock.finish.openings import LAY_ROBINGS
 from fanblock.finish.toileedges import LONGER_MM, UNDER_ARM_MM, lengthened, with_raised_top
 from fanblock.finish.toilestrips import strips_of
 from fanblock.geometry.curve import Curve, frozen
@@ -51,6 +52,9 @@ WIDTHS = {
 }
 """Width beyond each kind of edge; the others keep what they have."""
 
+NOT_OF_TOILES = frozenset({"bones", "sewing lining"})
+"""Kinds of notes that tell of what a toile does not have; robings are laid on it with strips of paper."""
+
 SLIT_SAYS = "slit: cut on the body"
 """What stands along a slit between two tabs."""
 
@@ -72,7 +76,9 @@ def toile_of(pattern: Pattern) -> Pattern:
         title=replace(pattern.title, garment=f"TOILE · {pattern.title.garment}"),
         panels=panels,
         seams=tuple(seam for seam in pattern.seams if {seam.front.panel, seam.back.panel} <= names),
-        notes=tuple(note for note in pattern.notes if note.kind != "bones"),
+        notes=tuple(
+            note for note in pattern.notes if note.kind not in NOT_OF_TOILES and not note.says.startswith(LAY_ROBINGS)
+        ),
         lacings=(),
         binding=None,
         toile=True,
@@ -111,7 +117,7 @@ def _piece(pattern: Pattern, panel: Panel) -> Panel:
         eyelets=(),
         allowances=MappingProxyType({**widths, **told}),
         cut_line=outer,
-        cuts=((TOILE, 1 if panel.whole or panel.fold else 2),),
+        cuts=((TOILE, 1 if panel.single or panel.fold else 2),),
     )
 
 

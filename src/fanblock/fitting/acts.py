@@ -10,10 +10,25 @@ from types import MappingProxyType
 
 import numpy as np
 
-from fanblock.draft.altering import Alteration, RaiseEdge, SpringMore, TakeMore
+from fanblock.block.from_body import AT_SIDE
+from fanblock.draft.altering import TakeMore
+from fanblock.fitting.edgeacts import Done, hollowed, listed, raised, sprung, turned
+from fanblock.fitting.levels import girth_names, terms_of
 from fanblock.fitting.numbers import panel_sum_mm
-from fanblock.fitting.seams import HEIGHTS, NEAR, TERMS, SeamCourse, courses, springing, taking
-from fanblock.fitting.sentences import ALL, BUST, LEVELS, TOP, WAIST, Effect, Longer, Raise, Spring, TakeIn, TakeOut
+from fanblock.fitting.seams import NEAR, SeamCourse, courses, taking
+from fanblock.fitting.sentences import (
+    ALL,
+    LEVELS,
+    TOP,
+    Effect,
+    Hollow,
+    Longer,
+    Raise,
+    Spring,
+    TakeIn,
+    TakeOut,
+    Turn,
+)
 from fanblock.fitting.state import (
     ROUNDED_MM,
     State,
@@ -25,20 +40,25 @@ from fanblock.fitting.state import (
     measures_of,
     redrafted,
     rounded,
+    sided,
 )
 from fanblock.geometry.splines import level_ended
 from fanblock.problems import GarmentError, Problem
-from fanblock.terms import Around, Length, Share
+from fanblock.terms import Length
 from fanblock.tolerances import SAME_POINT_MM
-from fanblock.wearer.model import Tilt
+from fanblock.wearer.model import HALVES, LEFT, RIGHT, Tilt
 
 MOST_AT_A_SEAM_MM = 25.0
 """More than this at one seam is too much for it, and is shared with its neighbours (common practice, no source)."""
 
+LEAST_MM = 1.6
+"""What the new girths leave over and is less in all, a sixteenth of an inch, is not worth a seam: no tape shows it."""
+
+SETTLED = "nothing: the new girths have settled it"
+"""What is told of a level that is right once waist and bust are."""
+
 _SETTLED_MM = 0.005
 _ROUNDS = 6
-
-Done = tuple[State, tuple[str, ...]]
 
 
 def effect(state: State, one: Effect, mm: float, because: str) -> Done:
@@ -54,6 +74,10 @@ def effect(state: State, one: Effect, mm: float, because: str) -> Done:
             return raised(state, one, mm, because)
         case Spring(region, share):
             return sprung(state, region, share * mm, because)
+        case Hollow(place, share):
+            return hollowed(state, place, share * mm, because)
+        case Turn(dial, share):
+            return turned(state, dial, share * mm, because)
 
 
 def lengthened(state: State, mm: float) -> Done:
@@ -65,15 +89,29 @@ def lengthened(state: State, mm: float) -> Done:
 
 
 def longer(state: State, measure: str, mm: float) -> Done:
-    """Return the wearer with one measure longer: one that was not taken begins at what it was guessed to be."""
-    body, values = state.pattern.body, measures_of(state).values
+    """Return the wearer with one measure longer, in the set it was taken in.
+
+    One that was not taken begins at what it was guessed to be.
+    """
+    body = state.pattern.body
     if measure == "raised":
-        base = values.get("raised", body.length_mm("held bust to waist"))
+        base = body.length_mm("held bust to waist")
     elif measure == "front arc":
-        base = values.get("front arc", body.side_ratio * body.length_mm("bust"))
+        base = body.side_ratio * body.length_mm("bust")
     else:
-        base = values[measure]
+        base = body.length_mm(measure)
     return measured(state, {measure: base + mm}), (measure_words(state, measure, mm),)
+
+
+def side_lengthened(state: State, half: str, mm: float) -> Done:
+    """Return the wearer longer from waist to bust at one side of the body; what was not measured there is told by the block."""
+    chosen, block = measures_of(state), state.pattern.block
+    lifted = block.center_front_mm - chosen.values["bust to waist"]
+    one = chosen.values.get(AT_SIDE, block.ruling_length_mm(block.side_ratio) - lifted)
+    left, right = chosen.sides.get(AT_SIDE, (one, one))
+    made = sided(state, AT_SIDE, (left + mm * (half == LEFT), right + mm * (half == RIGHT)))
+    word = "longer" if mm > 0.0 else "shorter"
+    return made, (f"wearer: {AT_SIDE} {length_words(state, abs(mm))} {word} on the {half}",)
 
 
 def tilted(state: State, at: str, mm: float) -> Done:
@@ -96,39 +134,46 @@ def gapped(state: State, level: str, mm: float, keep: str, because: str) -> Done
     Waist and bust go into the wearer's girths where they were measured and the notes do not keep them from it. What earlier
     notes changed at this level in passing is made good.
     """
-    if keep == "wearer" and level in (WAIST, BUST) and is_measured(state):
-        return _girth(state, level, mm) if mm else (state, ())
+    name = girth_names(state.pattern).get(level, "")
+    if keep == "wearer" and is_measured(state) and name in measures_of(state).values:
+        return _girth(state, level, name, mm) if mm else (state, ())
     if level == TOP:  # no sum is taken there: only the cone is known
         rest = mm - state.by_girths.get(level, 0.0)
     else:
         rest = state.sums[level] + mm - panel_sum_mm(state.pattern, level)
-    if abs(rest) < 2.0 * ROUNDED_MM:
-        return state, ()
-    return taken_in(state, level, ALL, -0.5 * rest, because)
+    if abs(rest) < (LEAST_MM if state.by_girths else 2.0 * ROUNDED_MM):
+        return state, (SETTLED,) if abs(mm) > LEAST_MM else ()
+    made, changed = taken_in(state, level, ALL, -0.5 * rest, because)
+    if mm * rest < 0.0 and changed:
+        did = "let out" if mm > 0.0 else "took in"
+        changed = (f"{changed[0]}, since the new girths {did} more than was wanted here",)
+    return made, changed
 
 
-def _girth(state: State, level: str, mm: float) -> Done:
-    """Return the wearer with a girth changed until the pieces measure so much more at its level."""
-    due, start, base = panel_sum_mm(state.pattern, level) + mm, state, measures_of(state).values[level]
+def _girth(state: State, level: str, name: str, mm: float) -> Done:
+    """Return the wearer with a girth of this name changed until the pieces measure so much more at its level."""
+    due, start, base = panel_sum_mm(state.pattern, level) + mm, state, measures_of(state).values[name]
     value, made = base + mm, state
     for _ in range(_ROUNDS):
-        made = measured(start, {level: value})
+        made = measured(start, {name: value})
         miss = due - panel_sum_mm(made.pattern, level)
         if abs(miss) < _SETTLED_MM:
             break
         value += miss
     value = rounded(value)
-    made = measured(start, {level: value})
+    made = measured(start, {name: value})
     moved = {
         other: start.by_girths.get(other, 0.0) + panel_sum_mm(made.pattern, other) - panel_sum_mm(start.pattern, other)
         for other in LEVELS
         if other != level
     }
-    return replace(made, by_girths=MappingProxyType(moved)), (measure_words(state, level, value - base),)
+    return replace(made, by_girths=MappingProxyType(moved)), (measure_words(state, name, value - base),)
 
 
-def taken_in(state: State, level: str, region: str, mm: float, because: str, *, each: bool = False) -> Done:
-    """Return the garment with ``mm`` taken in at a level in one half, shared by the seams of a region.
+def taken_in(
+    state: State, level: str, region: str, mm: float, because: str, *, each: bool = False, half: str = ""
+) -> Done:
+    """Return the garment with ``mm`` taken in at a level in either half, or in one, shared by the seams of a region.
 
     More than a seam can carry is shared by all that reach the level; GarmentError when that is not enough either.
     """
@@ -143,24 +188,50 @@ def taken_in(state: State, level: str, region: str, mm: float, because: str, *, 
         if abs(per_seam) > MOST_AT_A_SEAM_MM:
             what = f"{length_words(state, abs(mm))} a half is more than its seams can take at the {level}."
             raise GarmentError([Problem("fit-much", because, what, "Measure again, and sew another toile.")])
-    changes = [_take(state, seams[name], level, per_seam) for name in names]
-    made = altered(state, changes, because)
+    changes = [_take(state, seams[name], level, per_seam, half) for name in names]
+    made = state
+    for own in HALVES if not half else ():
+        kept = [one for name in names for one in _kept(state, seams[name], level, own)]
+        made = altered(made, kept, because, own) if kept else made
+    made = altered(made, changes, because, half)
     word = "taken in" if mm > 0.0 else "let out"
     amount = length_words(state, abs(per_seam))
-    says = f"this garment: {amount} {word} at the {level} of {_listed(names)}, in either half"
+    says = f"this garment: {amount} {word} at the {level} of {listed(names)}, in {f'the {half} half alone' if half else 'either half'}"
     return made, (says,)
 
 
-def _take(state: State, seam: SeamCourse, level: str, mm: float) -> Alteration:
-    """Return the change that makes a seam take ``mm`` more at a level than it does now."""
-    height = float(seam.height[-1]) if level == TOP else min(HEIGHTS[level], float(seam.height[-1]))
+def _take(state: State, seam: SeamCourse, level: str, mm: float, half: str = "") -> TakeMore:
+    """Return the change that makes a seam take ``mm`` more at a level than it does now, in both halves or in one."""
+    height = _level_height(seam, level)
+    knots = _knots(state, seam, half)
+    stands = any(abs(at - height) < SAME_POINT_MM for at in knots)
+    more = mm + (0.0 if stands else _now(knots, seam, height))
+    return TakeMore(seam.name, terms_of(state.pattern)[level], Length(rounded(more)))
+
+
+def _kept(state: State, seam: SeamCourse, level: str, half: str) -> list[TakeMore]:
+    """What one half must be told at a level so that it keeps its own change when both halves are changed there."""
+    height, knots = _level_height(seam, level), _knots(state, seam, half)
+    both = _knots(state, seam)
+    if knots == both or any(abs(at - height) < SAME_POINT_MM for at in knots):
+        return []
+    more = rounded(_now(knots, seam, height) - _now(both, seam, height))
+    return [TakeMore(seam.name, terms_of(state.pattern)[level], Length(more))] if more else []
+
+
+def _level_height(seam: SeamCourse, level: str) -> float:
+    return float(seam.height[-1]) if level == TOP else min(seam.levels[level], float(seam.height[-1]))
+
+
+def _knots(state: State, seam: SeamCourse, half: str = "") -> dict[float, float]:
+    """What earlier fittings make a seam take, by height: in both halves, or in one with what is its own."""
+    garment = state.opened.garment
     knots: dict[float, float] = {}
-    for one in state.opened.garment.alterations:
+    for one in (*garment.alterations, *(own for of, own in garment.own_alterations if of == half)):
         if isinstance(one, TakeMore) and one.seam == seam.name and isinstance(one.more, Length):
             at = _height_of(one, seam)
             knots[at] = knots.get(at, 0.0) + one.more.mm
-    stands = any(abs(at - height) < SAME_POINT_MM for at in knots)
-    return TakeMore(seam.name, TERMS[level], Length(rounded(mm + (0.0 if stands else _now(knots, seam, height)))))
+    return knots
 
 
 def _height_of(one: TakeMore, seam: SeamCourse) -> float:
@@ -180,34 +251,3 @@ def _now(knots: dict[float, float], seam: SeamCourse, height: float) -> float:
             known[end] = 0.0
     at = np.array(sorted(known))
     return float(level_ended(at, np.array([known[one] for one in at.tolist()]))(np.array([height]))[0])
-
-
-def raised(state: State, one: Raise, mm: float, because: str) -> Done:
-    """Return the garment with an outline edge raised at a place."""
-    up = one.share * mm
-    change = RaiseEdge(one.edge, Around(ratio=one.around), Length(rounded(up)), Share(one.reach))
-    word = "higher" if up > 0.0 else "lower"
-    place = {0.0: "at the centre front", 1.0: "at the centre back"}.get(
-        one.around, f"{one.around:.0%} round from the front"
-    )
-    edge = "lower edge" if one.edge == "hem" else one.edge
-    return altered(state, [change], because), (
-        f"this garment: the {edge} {length_words(state, abs(up))} {word} {place}",
-    )
-
-
-def sprung(state: State, region: str, mm: float, because: str) -> Done:
-    """Return the garment with every seam of a region springing more at the hem."""
-    names = springing(courses(state.pattern), region)
-    if not names:
-        return state, ()
-    word = "more" if mm > 0.0 else "less"
-    says = (
-        f"this garment: {_listed(names)} spring{'s' if len(names) == 1 else ''} {length_words(state, abs(mm))} {word}"
-    )
-    return altered(state, [SpringMore(name, Length(rounded(mm))) for name in names], because), (says,)
-
-
-def _listed(names: tuple[str, ...]) -> str:
-    quoted = [f"“{name}”" for name in names]
-    return quoted[0] if len(quoted) == 1 else f"{', '.join(quoted[:-1])} and {quoted[-1]}"

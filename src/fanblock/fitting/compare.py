@@ -13,9 +13,10 @@ from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points, frozen
 from fanblock.geometry.region import thinned
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
+from fanblock.sheet.phrases import prose
 from fanblock.sheet.upright import moved_group
 from fanblock.tolerances import BEZIER_MM
-from fanblock.units import format_length
+from fanblock.units import UNITS, format_length
 
 WIDE_MM = 700.0
 """Width of the picture, in millimetres of cloth: pieces go on in a second row beyond it."""
@@ -40,22 +41,24 @@ def _rows(old: SeenDraft, new: SeenDraft) -> Iterator[tuple[str, str, str, str]]
         for edge in (edge for edge in piece.edges if edge in before.edges):
             yield from _row(f"{name}, {edge}", before.edges[edge], piece.edges[edge], units)
         if abs(piece.area_mm2 - before.area_mm2) > 100.0:
-            by = (piece.area_mm2 - before.area_mm2) / 100.0
-            yield (
-                f"{name}, area",
-                f"{before.area_mm2 / 100.0:.0f} cm²",
-                f"{piece.area_mm2 / 100.0:.0f} cm²",
-                f"{by:+.0f} cm²",
-            )
+            was, is_now = (_area(mm2, units) for mm2 in (before.area_mm2, piece.area_mm2))
+            if was != is_now:
+                yield prose(f"{name}, area"), was, is_now, ""
     for name in (name for name in old.pieces if name not in new.pieces):
         yield name, "was there", "is gone", ""
+
+
+def _area(mm2: float, units: str) -> str:
+    """An area in square inches for who measures in them, else in square centimetres."""
+    unit = "in" if units == "in" else "cm"
+    return f"{mm2 / UNITS[unit] ** 2:.0f} {unit}²"
 
 
 def _row(name: str, before: float, after: float, units: str) -> Iterator[tuple[str, str, str, str]]:
     if abs(after - before) > MOVED_MM:
         sign = "+" if after > before else "-"
         yield (
-            name,
+            prose(name),
             format_length(before, units),
             format_length(after, units),
             f"{sign}{told_length(abs(after - before), units)}",

@@ -13,8 +13,8 @@ from itertools import combinations
 
 import numpy as np
 
+from fanblock.fitting.levels import girth_names, heights_of, level_words, top_height, wanted_mm
 from fanblock.fitting.notes import Notes
-from fanblock.fitting.numbers import top_height
 from fanblock.fitting.sentences import BUST, LEVELS, MIDDLE, TOP, WAIST, TakeIn, TakeOut
 from fanblock.fitting.state import told_length
 from fanblock.pattern.model import Pattern
@@ -49,16 +49,17 @@ class _Cause:
 
 def explanations(notes: Notes, pattern: Pattern) -> tuple[Explanation, ...]:
     """Return the best explanations of what was noted of a garment, the smallest that do it first; none of too little."""
+    if pattern.band is not None:
+        return ()
     seen = noted(notes, pattern)
     places = [place for place, mm in seen.items() if abs(mm) > LEAST_MM]
     if len(places) < 2:
         return ()
     due = np.array([seen[place] for place in seen])
-    units = pattern.body.units
     found = []
     for count in (1, 2):
-        for causes in combinations(_causes(top_height(pattern)), count):
-            one = _explained(causes, seen, due, units)
+        for causes in combinations(_causes(pattern), count):
+            one = _explained(causes, seen, due, pattern)
             if one is not None:
                 found.append((one.share - BETTER * (count - 1), one))
     found.sort(key=lambda pair: (-pair[0], pair[1].says))
@@ -68,9 +69,10 @@ def explanations(notes: Notes, pattern: Pattern) -> tuple[Explanation, ...]:
 def noted(notes: Notes, pattern: Pattern) -> dict[str, float]:
     """Return what the notes say in numbers: by level, how much the pieces are too small in all; by place, the waist line."""
     seen: dict[str, float] = {}
+    wanted = wanted_mm(pattern) if pattern.band is None else {}
     for level in LEVELS:
         if level in notes.gap_mm:
-            seen[level] = notes.gap_mm[level] - pattern.gap_mm
+            seen[level] = notes.gap_mm[level] - wanted[level]
     for pinch in notes.pinches:
         seen[pinch.level] = seen.get(pinch.level, 0.0) - pinch.mm
     for said in notes.said:
@@ -86,11 +88,14 @@ def noted(notes: Notes, pattern: Pattern) -> dict[str, float]:
     return seen
 
 
-def _causes(top: float) -> tuple[_Cause, ...]:
-    cone = {WAIST: (1.0, 0.0), MIDDLE: (0.5, 0.5), BUST: (0.0, 1.0), TOP: (1.0 - top, top)}
+def _causes(pattern: Pattern) -> tuple[_Cause, ...]:
+    heights = {**heights_of(pattern), TOP: top_height(pattern)}
+    low, high = heights[WAIST], heights[BUST]
+    cone = {level: (height - low) / (high - low) for level, height in heights.items()}
+    names = girth_names(pattern)
     return (
-        _Cause(_girth("waist"), {level: of_waist for level, (of_waist, _) in cone.items()}),
-        _Cause(_girth("bust"), {level: of_bust for level, (_, of_bust) in cone.items()}),
+        _Cause(_girth(names[WAIST]), {level: 1.0 - of_upper for level, of_upper in cone.items()}),
+        _Cause(_girth(names[BUST]), cone),
         _Cause(_alike, dict.fromkeys(LEVELS, 1.0)),
         _Cause(_at("the body half way up"), {MIDDLE: 1.0}),
         _Cause(_at("the body at the top edge"), {TOP: 1.0}),
@@ -127,8 +132,11 @@ def _tilt(place: str) -> Callable[[float, str], str]:
     )
 
 
-def _explained(causes: Sequence[_Cause], seen: Mapping[str, float], due: np.ndarray, units: str) -> Explanation | None:
+def _explained(
+    causes: Sequence[_Cause], seen: Mapping[str, float], due: np.ndarray, pattern: Pattern
+) -> Explanation | None:
     """Return what some causes explain together; None where one of them has no part in it."""
+    units, names = pattern.body.units, level_words(pattern)
     moves = np.array([[cause.moves.get(place, 0.0) for cause in causes] for place in seen])
     if np.linalg.matrix_rank(moves) < len(causes):
         return None
@@ -138,7 +146,7 @@ def _explained(causes: Sequence[_Cause], seen: Mapping[str, float], due: np.ndar
     if np.min(np.abs(amounts)) < LEAST_MM or share <= 0.0:
         return None
     over = tuple(
-        f"{told_length(abs(mm), units)} {'too small' if mm > 0.0 else 'too large'} at the {place}"
+        f"{told_length(abs(mm), units)} {'too small' if mm > 0.0 else 'too large'} at the {names[place]}"
         if place in LEVELS
         else f"{told_length(abs(mm), units)} at the waist {place.replace('center', 'centre')}"
         for place, mm in zip(seen, left.tolist(), strict=True)

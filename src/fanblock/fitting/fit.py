@@ -16,9 +16,12 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from fanblock.fitting import acts
-from fanblock.fitting.acts import Done
-from fanblock.fitting.notes import Notes, Pinch, Said, WaistLine
+from fanblock.fitting.edgeacts import Done
+from fanblock.fitting.levels import level_words, wanted_mm
+from fanblock.fitting.notes import SIDE_LINES, Notes, Pinch, Said, WaistLine
 from fanblock.fitting.numbers import moved_words, numbers, panel_sum_mm
+from fanblock.fitting.parts import parts_of
+from fanblock.fitting.questions import without_answer
 from fanblock.fitting.seams import courses
 from fanblock.fitting.sentences import (
     ALL,
@@ -32,16 +35,19 @@ from fanblock.fitting.sentences import (
     WAIST,
     WAIST_GIRTH,
     Effect,
+    Hollow,
     Longer,
     Raise,
     Spring,
     TakeIn,
     TakeOut,
+    Turn,
 )
-from fanblock.fitting.state import State, told_length
-from fanblock.garment.library import Opened, draft_garment
+from fanblock.fitting.state import State, drafted, told_length
+from fanblock.garment.library import Opened
 from fanblock.pattern.model import Pattern
 from fanblock.problems import FanblockError, GarmentError, Problem, nearest
+from fanblock.units import format_length
 
 LARGE_GIRTH_MM, LARGE_LENGTH_MM = 60.0, 20.0
 """A change this large wants another toile before good cloth is cut (from memory)."""
@@ -49,6 +55,11 @@ LARGE_GIRTH_MM, LARGE_LENGTH_MM = 60.0, 20.0
 
 AS_WANTED_MM = 1.0
 """A gap that is off by less is as it was wanted: no tape between two edges is read more finely (from memory)."""
+
+
+_WHERE = {"all round": "all round", "center back": "at the centre back", "center front": "at the centre front"}
+
+_UNCHANGED = ("nothing: it is as it should be, or no seam there can do it",)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +86,10 @@ class Fitted:
 
 @dataclass(frozen=True, slots=True)
 class _Note:
-    """One note made ready: its rank, words and reading, the places it speaks of, what it does, and advice."""
+    """One note made ready: its rank, words and reading, the places it speaks of, what it does, and advice.
+
+    One that ``settles`` nothing is only advice.
+    """
 
     rank: int
     words: str
@@ -83,6 +97,7 @@ class _Note:
     keys: tuple[str, ...]
     act: Callable[[State], Done]
     advice: str = ""
+    settles: bool = True
 
 
 def fitted(opened: Opened, notes: Notes) -> Fitted:
@@ -93,12 +108,12 @@ def fitted(opened: Opened, notes: Notes) -> Fitted:
     if notes.draft != opened.garment.draft:
         what = f"the notes are of draft {notes.draft}, and the garment is at draft {opened.garment.draft}."
         raise GarmentError([Problem("fit-draft", "draft", what, "Take the notes of the draft that the garment is at.")])
-    before = draft_garment(opened)
+    before = drafted(opened)
     _check_places(before, notes)
     counted = replace(opened, garment=replace(opened.garment, draft=notes.draft + 1))
-    state, told = State(counted, draft_garment(counted)), []
-    for note in _ready(notes, before.body.units, before.gap_mm):
-        if note.rank > LENGTHS and not state.sums:
+    state, told = State(counted, drafted(counted)), []
+    for note in _ready(notes, before, opened.wearer.may_differ_mm):
+        if note.rank > LENGTHS and not state.sums and before.band is None:
             state = replace(
                 state, sums=MappingProxyType({level: panel_sum_mm(state.pattern, level) for level in LEVELS})
             )
@@ -124,27 +139,29 @@ def _applied(state: State, note: _Note) -> tuple[State, Told]:
         raise GarmentError(problems) from None
     taken = MappingProxyType({**state.taken, **dict.fromkeys(note.keys, note.words)})
     moved = moved_words(state.pattern, after.pattern)
-    said = changed or (
-        ("nothing: it is for you to settle",) if note.advice else ("nothing: the girths have settled it",)
-    )
+    said = changed or (_UNCHANGED if note.settles else ("nothing: it is for you to settle",))
     return replace(after, taken=taken), Told(note.words, note.reading, said, moved, note.advice)
 
 
-def _ready(notes: Notes, units: str, wanted_mm: float) -> list[_Note]:
-    """Return every note in the order of looking; ``wanted_mm`` is the gap that was wanted."""
-    found = [_line(line, units) for line in notes.lines]
+def _ready(notes: Notes, before: Pattern, allowed_mm: float) -> list[_Note]:
+    """Return every note on a draft in the order of looking; halves that differ by ``allowed_mm`` or less are averaged."""
+    units = before.body.units
+    wanted, names, parts = wanted_mm(before), level_words(before), parts_of(before)
+    found = [_line(line, before) for line in notes.lines]
     for level, rank in ((WAIST, WAIST_GIRTH), (BUST, GIRTHS), (MIDDLE, GIRTHS), (TOP, GIRTHS)):
         if level in notes.gap_mm:
-            found.append(_gap(rank, level, notes.gap_mm[level], wanted_mm, notes.keep, units))
-        found += [_pinch(rank, pinch, units) for pinch in notes.pinches if pinch.level == level]
-    found += [_sentence(said, units) for said in notes.said]
+            place = (level, names[level])
+            found.append(_gap(rank, place, notes.gap_mm[level], wanted[level], notes.keep, units))
+        found += [_pinch(rank, pinch, units, allowed_mm) for pinch in notes.pinches if pinch.level == level]
+    found += [_sentence(said, units, parts) for said in notes.said]
     return sorted(found, key=lambda note: note.rank)
 
 
 def _check_places(pattern: Pattern, notes: Notes) -> None:
-    """Refuse pinches at a place there is not, all of them together."""
-    names = [course.name for course in courses(pattern)]
-    problems = [
+    """Refuse pinches at a place there is not and sentences about parts there are not, all of them together."""
+    problems = without_answer(pattern, notes)
+    names = [] if pattern.band is not None else [course.name for course in courses(pattern)]
+    problems += [
         Problem(
             "fit-place", f"pinch › {number}", f"there is no place “{pinch.at}”.", nearest(pinch.at, [*REGIONS, *names])
         )
@@ -155,9 +172,16 @@ def _check_places(pattern: Pattern, notes: Notes) -> None:
         raise GarmentError(problems)
 
 
-def _line(line: WaistLine, units: str) -> _Note:
+def _line(line: WaistLine, before: Pattern) -> _Note:
+    units, lower = before.body.units, before.stand.lower.name
+    if line.where in SIDE_LINES:
+        return _side_line(line, units)
     side, longer = ("above", "longer") if line.above_mm > 0.0 else ("below", "shorter")
-    words = f"waist line {told_length(abs(line.above_mm), units)} {side} the string, {line.where}"
+    words = f"{lower} line {told_length(abs(line.above_mm), units)} {side} the string, {_WHERE[line.where]}"
+    if line.where == "all round" and lower != WAIST:
+        measure, less = f"{lower} height", -line.above_mm
+        reading = f"the {lower} lies {'lower' if less < 0.0 else 'higher'} on the body than was measured"
+        return _Note(LENGTHS, words, reading, (f"length {measure}",), lambda state: acts.longer(state, measure, less))
     if line.where == "all round":
         reading = f"the body is {longer} from waist to bust than was measured"
         return _Note(
@@ -169,12 +193,30 @@ def _line(line: WaistLine, units: str) -> _Note:
     )
 
 
-def _gap(rank: int, level: str, found_mm: float, wanted_mm: float, keep: str, units: str) -> _Note:
-    words, off = f"gap of {told_length(found_mm, units)} at the {level}", found_mm - wanted_mm
+def _side_line(line: WaistLine, units: str) -> _Note:
+    """The drawn waist off the string on one side of the body: that side is longer or shorter."""
+    half = SIDE_LINES[line.where]
+    side, longer = ("above", "longer") if line.above_mm > 0.0 else ("below", "shorter")
+    words = f"waist line {told_length(abs(line.above_mm), units)} {side} the string, {line.where}"
+    reading = f"the body is {longer} there than was measured"
+
+    def act(state: State) -> Done:
+        return acts.side_lengthened(state, half, line.above_mm)
+
+    return _Note(LENGTHS, words, reading, (f"side {half}",), act)
+
+
+def _gap(rank: int, place: tuple[str, str], found_mm: float, due_mm: float, keep: str, units: str) -> _Note:
+    """``place`` is the level and what it is called on this garment; ``due_mm`` the gap that was wanted there."""
+    level, called = place
+    off = found_mm - due_mm
+    apart = f"gap of {told_length(found_mm, units)}" if found_mm > 0.0 else "the edges meet"
+    words = f"{apart} at the {called}"
+    if found_mm < 0.0:
+        words = f"the edges lie {told_length(-found_mm, units)} over one another at the {called}"
     size = "too small" if off > 0.0 else "too large"
-    reading = (
-        f"{told_length(wanted_mm, units)} was wanted, so the pieces are {told_length(abs(off), units)} {size} there"
-    )
+    wanted = f"{told_length(due_mm, units)} was wanted" if due_mm else "they should just meet"
+    reading = f"{wanted}, so the pieces are {told_length(abs(off), units)} {size} there"
     if abs(off) < AS_WANTED_MM:
         off, reading = 0.0, "as it was wanted"
 
@@ -184,19 +226,30 @@ def _gap(rank: int, level: str, found_mm: float, wanted_mm: float, keep: str, un
     return _Note(rank, words, reading, (f"take {level} {ALL}",), act)
 
 
-def _pinch(rank: int, pinch: Pinch, units: str) -> _Note:
-    half = "" if pinch.half == "both" else f", {pinch.half} half"
-    words = f"pinch of {told_length(pinch.mm, units)} at the {pinch.level}, {pinch.at}{half}"
-    one = TakeIn(pinch.level, pinch.at, 0.5)
-    advice = "" if pinch.half == "both" else "Both halves are cut alike, so each is given half of it."
-    keys = (f"pinch {pinch.level} {pinch.at} {pinch.half}",)
-    return _Note(
-        rank, words, "the cloth is slack there", keys, lambda state: acts.effect(state, one, pinch.mm, words), advice
+def _pinch(rank: int, pinch: Pinch, units: str, allowed_mm: float) -> _Note:
+    """A pinch of one half alone is taken in there, all of it, when it is more than the halves may differ."""
+    half = "" if pinch.half == "both" else pinch.half
+    words = (
+        f"pinch of {told_length(pinch.mm, units)} at the {pinch.level}, {pinch.at}{f', {half} half' if half else ''}"
     )
+    advice, own = "", half if abs(pinch.mm) > allowed_mm else ""
+    if own:
+        advice = f"It is more than the halves may differ, so it is kept for the {half} half alone: the next draft has two halves."
+    elif half:
+        allowed = told_length(allowed_mm, units)
+        advice = f"It is averaged, so each half is given half of it: left and right may differ by {allowed} (see `halves may differ`)."
+    keys = (f"pinch {pinch.level} {pinch.at} {pinch.half}",)
+    taken_mm = pinch.mm if own else 0.5 * pinch.mm
+
+    def act(state: State) -> Done:
+        return acts.taken_in(state, pinch.level, pinch.at, taken_mm, words, half=own)
+
+    return _Note(rank, words, "the cloth is slack there", keys, act, advice)
 
 
-def _sentence(said: Said, units: str) -> _Note:
+def _sentence(said: Said, units: str, parts: frozenset[str]) -> _Note:
     sentence = said.sentence
+    advice = sentence.advice if set(sentence.advice_of) <= parts else ""
     words = f"{sentence.words}: {told_length(said.mm, units)}" if sentence.effects else sentence.words
 
     def act(state: State) -> Done:
@@ -207,7 +260,13 @@ def _sentence(said: Said, units: str) -> _Note:
         return state, changed
 
     return _Note(
-        sentence.order, words, sentence.reading, tuple(_key(one) for one in sentence.effects), act, sentence.advice
+        sentence.order,
+        words,
+        sentence.reading,
+        tuple(_key(one) for one in sentence.effects),
+        act,
+        advice,
+        bool(sentence.effects),
     )
 
 
@@ -224,19 +283,24 @@ def _key(one: Effect) -> str:
             return f"raise {edge} {around:.1f}"
         case Spring(region):
             return f"spring {region}"
+        case Hollow(place):
+            return f"armhole {place}"
+        case Turn(dial):
+            return f"dial {dial}"
 
 
 def _again(before: Pattern, after: Pattern) -> str:
     """Return why another toile is wanted, empty where none is."""
+    if before.band is not None:
+        return ""
+    units = before.body.units
     for level in LEVELS:
         by = panel_sum_mm(after, level) - panel_sum_mm(before, level)
         if abs(by) > LARGE_GIRTH_MM:
-            return (
-                f"The {level} changed by {abs(by) / 10.0:.1f} cm in all. Sew another toile before you cut good cloth."
-            )
+            return f"The {level} changed by {format_length(abs(by), units)} in all. Sew another toile before you cut good cloth."
     first, second = numbers(before), numbers(after)
     for name in ("centre front above the waist", "centre back above the waist"):
         if name in first and name in second and abs(first[name] - second[name]) > LARGE_LENGTH_MM:
-            by = abs(first[name] - second[name]) / 10.0
-            return f"The {name} changed by {by:.1f} cm. Sew another toile before you cut good cloth."
+            moved = format_length(abs(first[name] - second[name]), units)
+            return f"The {name} changed by {moved}. Sew another toile before you cut good cloth."
     return ""

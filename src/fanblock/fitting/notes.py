@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Literal, TypeVar
 
-from fanblock.fitting.sentences import BY_WORDS, LEVELS, SENTENCES, Sentence
+from fanblock.fitting.sentences import BUST, BY_WORDS, LEVELS, MIDDLE, SENTENCES, TOP, WAIST, Sentence
 from fanblock.ownfile import Shelf, own_bytes
 from fanblock.problems import GarmentError, Place, Problem, nearest
 from fanblock.recipe.decode import decode_fields, place_of
@@ -23,11 +23,22 @@ One = TypeVar("One")
 FORMAT = 1
 """The format of notes files that is read and written."""
 
-WIDEST_GAP_MM, MOST_PINCH_MM, MOST_LINE_MM = 250.0, 80.0, 40.0
-"""Amounts that are believed (from memory): a wider gap is another body's toile, a deeper pinch another size."""
+WIDEST_GAP_MM, MOST_PINCH_MM, MOST_LINE_MM = 400.0, 80.0, 40.0
+"""Amounts that are believed (from memory): a wider opening, over a stomacher even, is another body's toile, a deeper pinch another size."""
+
+OVERLAP_MM = -50.0
+"""Edges that lie farther over one another than this are another size too (from memory)."""
+
+OTHER_NAMES = MappingProxyType(
+    {"raised waist": WAIST, "underbust": WAIST, "upper chest": BUST, "top edge": TOP, "50%": MIDDLE}
+)
+"""What a garment's levels may be called besides: its own girths, and the words of a garment file."""
 
 ABOVE, BELOW = "above", "below"
 ALL_ROUND = "all round"
+SIDE_LINES: Mapping[str, str] = MappingProxyType({"left side": "left", "right side": "right"})
+"""Where a waist line may lie off the string on one side of the body alone, and which half that is."""
+
 CENTERS = (ALL_ROUND, "center back", "center front")
 
 
@@ -86,7 +97,7 @@ class _Pinch:
 @dataclass(frozen=True, slots=True)
 class _Line:
     waist: str = field(metadata={"for": "such as `1 cm above string`"})
-    where: Literal["all round", "center back", "center front"] = "all round"
+    where: Literal["all round", "center back", "center front", "left side", "right side"] = "all round"
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,13 +144,14 @@ def _check_format(table: Table) -> None:
 
 def _notes(top: _Top, table: Table, findings: Findings, units: str) -> Notes:
     gap = {}
-    for level, amount in top.gap.items():
+    for called, amount in top.gap.items():
         if amount is None:  # left blank
             continue
+        level = OTHER_NAMES.get(called, called)
         trail, place = f"gap › {level}", place_of(table, "gap", table.place)
         if level not in LEVELS:
             findings.wrong("fit-level", trail, f"there is no level {shown(level)}.", nearest(level, LEVELS), place)
-        gap[level] = _mm(amount, -WIDEST_GAP_MM / 5.0, WIDEST_GAP_MM, trail, place, findings)
+        gap[level] = _mm(amount, OVERLAP_MM, WIDEST_GAP_MM, trail, place, findings)
     said, comments = _sentences(table.get("notes"), findings, units)
     return Notes(
         draft=top.draft,
@@ -172,7 +184,7 @@ def _mm(amount: Length | Share, least: float, most: float, trail: str, place: Pl
 
 def _pinch(number: int, one: _Pinch, take: Length | Share, table: Table, findings: Findings) -> Pinch:
     trail, place = f"pinch › {number}", place_of(table, "pinch", table.place)
-    level = {"top edge": "top", "50%": "middle"}.get(one.height, one.height)
+    level = OTHER_NAMES.get(one.height, one.height)
     if level not in LEVELS:
         findings.wrong(
             "fit-level", f"{trail} › height", f"there is no level {shown(level)}.", nearest(level, LEVELS), place

@@ -2,25 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
 
+from fanblock.fitting.levels import heights_of
 from fanblock.fitting.sentences import ALL, BUST, FRONT, MIDDLE, REGIONS, SIDE, TOP, WAIST
 from fanblock.geometry.curve import Points
 from fanblock.pattern.model import Pattern
-from fanblock.terms import Height, Share
-
-HEIGHTS = {WAIST: 0.0, MIDDLE: 0.5, BUST: 1.0}
-"""The levels as shares of the way from waist to bust; the top is wherever a seam ends."""
-
-TERMS = {
-    WAIST: Height(landmark="waist"),
-    MIDDLE: Height(share=Share(0.5)),
-    BUST: Height(share=Share(1.0)),
-    TOP: Height(landmark="top edge"),
-}
-"""The levels as a garment file writes them."""
 
 NEAR = 0.05
 """A seam that ends so near a level, as a share of waist to bust, still reaches it."""
@@ -28,11 +18,12 @@ NEAR = 0.05
 
 @dataclass(frozen=True, slots=True, eq=False)
 class SeamCourse:
-    """A seam as it runs: arounds by rising heights."""
+    """A seam as it runs: arounds by rising heights, and the ``levels`` of its garment; the top is wherever a seam ends."""
 
     name: str
     around: Points
     height: Points
+    levels: Mapping[str, float]
 
     def reaches(self, level: str, at: str = ALL) -> bool:
         """Tell whether the seam may take at a level.
@@ -41,13 +32,13 @@ class SeamCourse:
         end well above it, so that the bust keeps its own girth.
         """
         if level == TOP:
-            least = {SIDE: HEIGHTS[MIDDLE], ALL: HEIGHTS[BUST] + 2.0 * NEAR}.get(at, HEIGHTS[BUST])
+            least = {SIDE: self.levels[MIDDLE], ALL: self.levels[BUST] + 2.0 * NEAR}.get(at, self.levels[BUST])
             return bool(self.height[-1] > least - NEAR)
-        return bool(self.height[0] - NEAR <= HEIGHTS[level] <= self.height[-1] + NEAR)
+        return bool(self.height[0] - NEAR <= self.levels[level] <= self.height[-1] + NEAR)
 
     def around_at(self, level: str) -> float:
         """Return where the seam passes a level, or ends nearest to it."""
-        at = float(self.height[-1]) if level == TOP else HEIGHTS[level]
+        at = float(self.height[-1]) if level == TOP else self.levels[level]
         return float(np.interp(at, self.height, self.around))
 
     @property
@@ -58,6 +49,7 @@ class SeamCourse:
 
 def courses(pattern: Pattern) -> tuple[SeamCourse, ...]:
     """Return every seam cut along the block, from front to back."""
+    levels = heights_of(pattern)
     names = dict.fromkeys(seam.line or seam.name for seam in pattern.seams)
     found = []
     for name in names:
@@ -65,7 +57,7 @@ def courses(pattern: Pattern) -> tuple[SeamCourse, ...]:
             continue
         around, height = pattern.block.where(pattern.lines[name].points)
         order = np.argsort(height, kind="stable")
-        found.append(SeamCourse(name, around[order], height[order]))
+        found.append(SeamCourse(name, around[order], height[order], levels))
     return tuple(sorted(found, key=lambda course: course.around_at(WAIST)))
 
 

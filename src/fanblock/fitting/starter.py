@@ -3,41 +3,58 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Iterator
 
-from fanblock.fitting.notes import FORMAT, sentence_list
-from fanblock.fitting.sentences import LEVELS
+from fanblock.fitting.notes import FORMAT
+from fanblock.fitting.questions import Questions
 from fanblock.units import format_length
 
 _WIDTH = 92
 
 _HEAD = """\
-The notes of one fitting. Take away the # before a line to use it, and type what you measured; what is left blank is not counted. Lace it snug and \
-comfortable, over the shift, and look in this order: the waist line, the gap, the centre front, under the arm, the top \
-edge, the tabs; then sit and breathe in it. Whatever else you write under notes is kept and changes nothing."""
+The notes of one fitting. Take away the # before a line to use it, and type what you measured; what is left blank is not \
+counted. Whatever else you write under notes is kept and changes nothing."""
 
 
-def starter_notes(draft: int, units: str) -> str:
-    """Return the text of a notes file for a draft, bare numbers in these units."""
-    lines = [textwrap.fill(_HEAD, _WIDTH, initial_indent="# ", subsequent_indent="# "), ""]
-    lines += [f"fit: {FORMAT}", f"draft: {draft}", f"units: {units}", "worn: on the body    # or: on a stand", ""]
-    lines += ["# The gap between the edges, at four heights.", "#gap:"]
-    lines += [f"#  {level}: " for level in LEVELS]
-    lines += [
-        "",
-        "# What you pinch in where the cloth is slack, both layers together; slashed open is less than 0.",
-        "#pinch:",
-        "#  - {at: side, height: middle, take: , half: both}    # at: front, side, back, all round, or a seam",
-        "",
-        "# Where the drawn waist lies against the string.",
-        "#line:",
-        "#  - {waist: 1 cm above string, where: all round}    # or: center back, center front",
-        "",
-        "#keep: garment    # waist and bust stay in this garment, and do not go into the wearer",
-        "",
-        "notes:",
-        "# An amount may stand behind a sentence, after a colon; the usual one is taken where none does.",
-    ]
-    for sentence in sentence_list():
+def starter_notes(draft: int, questions: Questions) -> str:
+    """Return the text of a notes file for a draft of one garment, bare numbers in its wearer's units."""
+    return "\n".join(_lines(draft, questions)) + "\n"
+
+
+def _lines(draft: int, questions: Questions) -> Iterator[str]:
+    units = questions.units
+    yield from (_comment(_HEAD), "#", _comment(questions.before), "#")
+    yield from (_comment(f"{number}. {look}") for number, look in enumerate(questions.looks, 1))
+    yield from ("", f"fit: {FORMAT}", f"draft: {draft}", f"units: {units}", "worn: on the body    # or: on a stand", "")
+    if questions.levels:
+        yield _comment(questions.how)
+        yield "#gap:"
+        for level, called, mm in questions.levels:
+            should = f"should be {format_length(mm, units)}" if mm else "should be 0"
+            yield f"#  {level}:     # {'' if called == level else f'the {called}: '}{should}"
+        yield from (
+            "",
+            "# What you pinch in where the cloth is slack, both layers together; slashed open is less than 0.",
+            "#pinch:",
+            "#  - {at: side, height: middle, take: , half: both}    # at: front, side, back, all round, or a seam",
+            "",
+            f"# Where the {questions.line} lies against the string.",
+            "#line:",
+            f"#  - {{waist: {_SAMPLE[units]} above string, where: all round}}    # or: center back, center front",
+            "",
+            "#keep: garment    # girths stay in this garment, and do not go into the wearer",
+            "",
+        )
+    yield "notes:"
+    yield "# An amount may stand behind a sentence, after a colon; the usual one is taken where none does."
+    for sentence in questions.spoken:
         about = f"    # {sentence.asks}; usual {format_length(sentence.typical_mm, units)}" if sentence.effects else ""
-        lines.append(f"#  - {sentence.words}{about}")
-    return "\n".join(lines) + "\n"
+        yield f"#  - {sentence.words}{about}"
+
+
+_SAMPLE = {"in": "3/8 in", "cm": "1 cm", "mm": "10 mm"}
+"""How far a line may lie off, as an example."""
+
+
+def _comment(text: str) -> str:
+    return textwrap.fill(text, _WIDTH, initial_indent="# ", subsequent_indent="# ")

@@ -6,8 +6,9 @@ from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager, nullcontext
 
 from fanblock.bundle import PICTURE_PX, USUAL, Made, home_papers, pdf_name, printed_on
-from fanblock.finish.toile import toile_of
 from fanblock.fitting.form import correction_sheet
+from fanblock.fitting.questions import questions_of
+from fanblock.halves.making import toile_of_both
 from fanblock.pattern.model import Pattern
 from fanblock.problems import ExportError
 from fanblock.sheet import phrases
@@ -29,7 +30,7 @@ def toile_files(
 
     ``papers`` as in :func:`fanblock.bundle.pattern_bundle`. GeometryError for a pattern that has no toile.
     """
-    toile = toile_of(pattern)
+    toile = toile_of_both(pattern)
     with working("drawing the toile"):
         pieces = gridded(pieces_of(toile), toile.body.units)
         flat = laid_out(toile, pieces=pieces)
@@ -46,12 +47,13 @@ def toile_files(
         says = purpose if paper == PROJECTOR else f"the toile; {purpose}"
         made.append(Made(pdf_name(paper, "toile"), says, laid.pdf()))
     title = pattern.title
+    asked = questions_of(pattern)
     words = f"{title.garment} · {title.wearer} · {phrases.stamp(title)}"
     made += [
         Made(
             pdf_name(paper, "correction"),
             f"correction sheet to fill in at the fitting, to print on {paper.name}",
-            sheets(correction_sheet(paper, words)),
+            sheets(correction_sheet(paper, words, asked)),
         )
         for paper in home_papers(papers)
     ]

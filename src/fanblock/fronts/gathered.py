@@ -231,4 +231,4 @@ def _notes(work: Work, panel: Panel, piece: Panel, spread: Spread) -> tuple[Note
         f"Pin the {piece.name} over the fitted front on the body and push the gathers about: they belong under and between the "
         "breasts. If it stands off below, lay deeper gathers at the lower edge; if the neck gapes, draw that thread up more."
     )
-    return Note("sewing", says), Note("toile", look)
+    return Note("sewing first", says), Note("toile", look)

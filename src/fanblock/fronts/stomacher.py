@@ -292,4 +292,4 @@ def _note(work: Work, gap: Gap, shape: Shape) -> Note:
         "eyelets": "Work the eyelets at its sides; through them it is laced or tied to what is worn under it. ",
     }[shape.held_by]
     lies = "lace over it" if gap.closing.by == LACED else f"lay the {edges} on the marked lines and pin them"
-    return Note("sewing last", f"{says}It lies {deep} under the {edges} on either side: {lies}.")
+    return Note("sewing last", f"{says}It lies {deep} under the {edges} on either side: {lies}.", shape.name)

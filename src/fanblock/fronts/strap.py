@@ -196,7 +196,7 @@ def _notes(work: Work, strip: Strip, seats: tuple[Seat, ...]) -> list[Note]:
     else:
         sewing = f"Sew {who} to the {first} first. Draw it over the shoulder on the body, pin it to the {other}, and sew it there as it was pinned."
     taken = f"strap length is taken on the body: {who} is {long} long with {spare} more at its {other} end. Pin it with the arms lowered, and mark where it comes."
-    notes = [Note("sewing last", sewing), Note("toile", f"{taken[0].upper()}{taken[1:]}")]
+    notes = [Note("sewing last", sewing, strip.name), Note("toile", f"{taken[0].upper()}{taken[1:]}")]
     if strip.guessed:
         notes.append(
             Note("guess", f"GUESSED: the length of the {strip.name}: {long}, from front length and back length")

@@ -60,6 +60,7 @@ def draft_garment(opened: Opened, *, despite: tuple[str, ...] = ()) -> Pattern:
         draft=garment.draft,
         despite=despite,
         alterations=garment.alterations,
+        own=garment.own_alterations,
     )
 
 

@@ -18,7 +18,7 @@ class Cloth:
 
     ``warp_shrinks`` and ``weft_shrinks`` are the shares of its length and width that washing takes. With a ``nap`` all
     pieces lie the same way up; ``repeat_mm`` is the height of a pattern that is to be matched. ``selvedge_mm`` is kept free
-    along both edges. ``folded`` cloth is cut two at once.
+    along both edges. ``folded`` cloth is cut two at once. ``written`` is its width as the maker wrote it.
     """
 
     width_mm: float
@@ -28,16 +28,21 @@ class Cloth:
     repeat_mm: float = 0.0
     selvedge_mm: float = 10.0
     folded: bool = False
+    written: str = field(default="", compare=False)
 
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One thing a fitting changed in this garment alone: what, for which draft, why, and on which day (may be empty)."""
+    """One thing a fitting changed in this garment alone: what, for which draft, why, and on which day (may be empty).
+
+    One of the ``left`` or the ``right`` ``half`` alone says so.
+    """
 
     alteration: Alteration
     draft: int = 1
     because: str = ""
     on: str = ""
+    half: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,5 +65,10 @@ class Garment:
 
     @property
     def alterations(self) -> tuple[Alteration, ...]:
-        """What the changes alter, in their order."""
-        return tuple(change.alteration for change in self.changes)
+        """What the changes alter in both halves, in their order."""
+        return tuple(change.alteration for change in self.changes if not change.half)
+
+    @property
+    def own_alterations(self) -> tuple[tuple[str, Alteration], ...]:
+        """What the changes alter in one half alone, each with that half."""
+        return tuple((change.half, change.alteration) for change in self.changes if change.half)

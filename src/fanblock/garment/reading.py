@@ -17,7 +17,7 @@ from fanblock.recipe.findings import FAULT, Findings
 from fanblock.recipe.phrase import Vocabulary
 from fanblock.recipe.reading import MEASURE_NAMES
 from fanblock.terms import Length, Share
-from fanblock.units import UNITS, shown
+from fanblock.units import UNITS, shown, typed_length
 from fanblock.yamlfile import Table, Text, read_yaml
 
 NARROWEST_MM, WIDEST_MM = 150.0, 4000.0
@@ -55,6 +55,7 @@ class _Change:
     draft: int = 1
     because: str = ""
     on: str = ""
+    half: Literal["left", "right", "both"] = "both"
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,7 +159,19 @@ def _cloth(layer: str, spec: _Cloth, table: Table, findings: Findings) -> Cloth:
         repeat_mm=repeat,
         selvedge_mm=selvedge,
         folded=spec.folded,
+        written=_written(layer, table, findings.vocabulary.units),
     )
+
+
+def _written(layer: str, table: Table, units: str) -> str:
+    """The width of a layer's cloth as it stands in the file, with its unit."""
+    cloths = table.get("cloth")
+    cloth = cloths.get(layer) if isinstance(cloths, Table) else None
+    width = cloth.get("width") if isinstance(cloth, Table) else None
+    try:
+        return str(typed_length(width.text, units or None)) if isinstance(width, Text) else ""
+    except ValueError:
+        return ""
 
 
 def _change(number: int, spec: _Change, table: Table, findings: Findings) -> Change | None:
@@ -172,4 +185,4 @@ def _change(number: int, spec: _Change, table: Table, findings: Findings) -> Cha
         what = f"{shown(spec.on)} is not a date."
         remedy = "Write year, month and day, such as 2026-04-12."
         findings.wrong("garment-change", f"{where} › on", what, remedy, place)
-    return Change(found[0], spec.draft, spec.because, spec.on)
+    return Change(found[0], spec.draft, spec.because, spec.on, "" if spec.half == "both" else spec.half)

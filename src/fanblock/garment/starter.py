@@ -9,7 +9,7 @@ from types import MappingProxyType
 
 from fanblock.garment.library import named_recipe, named_wearer, tried
 from fanblock.garment.model import FORMAT
-from fanblock.problems import FanblockError, Problem
+from fanblock.problems import FanblockError, Problem, RecipeError
 from fanblock.recipe.dials import dial_values
 from fanblock.recipe.model import Recipe
 from fanblock.steps.cut import Cut
@@ -44,12 +44,12 @@ def _lines(wearer: str, recipe: str, opened: Recipe, units: str) -> Iterator[str
     yield f"wearer: {_quoted(wearer)}"
     yield f"recipe: {_quoted(recipe)}"
     yield "draft: 1"
-    rows = dial_values(opened)
+    rows = dial_values(opened, None, units)
     if rows:
         purposes = {spec.name: " ".join(spec.purpose.split()) for spec in opened.dials}
         yield ""
         yield "#dials:"
-        amounts = {name: words.partition(" of ")[0] for name, words, _ in rows}
+        amounts = {name: _amount(opened, name, words.partition(" of ")[0]) for name, words, _ in rows}
         yield from (f"#  {name}: {amounts[name]}    # {purposes[name]}".rstrip(" #") for name in amounts)
     yield ""
     yield _comment(_CLOTH)
@@ -57,6 +57,15 @@ def _lines(wearer: str, recipe: str, opened: Recipe, units: str) -> Iterator[str
     for number, layer in enumerate(_layers(opened)):
         more = ", shrinks: {warp: 3%, weft: 2%}, nap: no" if not number else ""
         yield f"#  {layer}: {{width: {WIDTHS[units]}{more}}}"
+
+
+def _amount(recipe: Recipe, name: str, words: str) -> str:
+    """A dial's default as its maker would type it; where that, being rounded, is none it may be set to, as the recipe has it."""
+    try:
+        dial_values(recipe, {name: words})
+    except RecipeError:
+        return next(own for dial, own, _ in dial_values(recipe) if dial == name).partition(" of ")[0]
+    return words
 
 
 def _layers(recipe: Recipe) -> tuple[str, ...]:

@@ -32,7 +32,7 @@ def _lines(garment: Garment) -> Iterator[str]:
         yield from (f"  {layer}: {_cloth(cloth)}" for layer, cloth in garment.cloth.items())
     if garment.changes:
         yield "changes:"
-        yield from (f"  - {{{_change(change)}}}" for change in garment.changes)
+        yield from (f"  - {{{change_text(change)}}}" for change in garment.changes)
     if garment.notes:
         yield "notes:"
         yield from (f"  - {_quoted(note)}" for note in garment.notes)
@@ -49,8 +49,10 @@ def _cloth(cloth: Cloth) -> str:
     return f"{{{', '.join(parts)}}}"
 
 
-def _change(change: Change) -> str:
+def change_text(change: Change) -> str:
+    """Return a change as a garment's file writes it, without the curly brackets around it."""
     parts = [alteration_text(change.alteration), f"draft: {change.draft}"]
+    parts += [f"half: {change.half}"] if change.half else []
     parts += [f"because: {_quoted(change.because)}"] if change.because else []
     parts += [f"on: {change.on}"] if change.on else []
     return ", ".join(parts)

@@ -102,7 +102,9 @@ class Free:
 def free_stretches(origins: Points, ways: Points, half_mm: float, obstacles: Obstacles) -> Free:
     """Return the longest free stretch of each strip inside the outline.
 
-    ``origins`` and ``ways`` have shape (n, 2), the ways being unit vectors; ``half_mm`` is half the strips' width.
+    ``origins`` and ``ways`` have shape (n, 2), the ways being unit vectors; ``half_mm`` is half the strips' width. What is
+    kept free before an end is kept free of the outline over the whole width there, also where a part of the outline with
+    a lesser distance of its own comes into it.
     """
     (t0, t1), (n0, n1) = _seen(origins, ways, obstacles)
     low, high = _blocked(t0, t1, n0, n1, half_mm, obstacles)
@@ -123,13 +125,17 @@ def free_stretches(origins: Points, ways: Points, half_mm: float, obstacles: Obs
     low_mm, high_mm = np.where(there, reach[row, at], 0.0), np.where(there, start[row, at + 1], 0.0)
     holding = np.argmax(np.where(np.arange(end.shape[1]) <= at[:, None], end, -np.inf), axis=1)
     below, above = order[row, holding], order[row, at + 1]
+    clear = (obstacles.beyond_mm[below], obstacles.beyond_mm[above])
+    outline = obstacles.rings == OUTLINE
+    seen = (t0[:, outline], t1[:, outline], n0[:, outline], n1[:, outline])
+    low_mm, high_mm = _kept_clear(seen, half_mm, (low_mm, high_mm), clear)
     return Free(
         frozen(low_mm),
         frozen(high_mm),
         np.where(there, obstacles.kinds[below], -1),
         np.where(there, obstacles.kinds[above], -1),
-        frozen(obstacles.beyond_mm[below]),
-        frozen(obstacles.beyond_mm[above]),
+        frozen(clear[0]),
+        frozen(clear[1]),
     )
 
 
@@ -161,18 +167,37 @@ def _blocked(
     t0: Points, t1: Points, n0: Points, n1: Points, half_mm: float, obstacles: Obstacles
 ) -> tuple[Points, Points]:
     """From where to where each piece blocks each strip; from infinity to minus infinity where it does not."""
-    wide = half_mm + obstacles.beside_mm - TOUCH_MM
+    first, last = _lapped(t0, t1, n0, n1, half_mm + obstacles.beside_mm - TOUCH_MM)
+    return first - obstacles.beyond_mm, last + obstacles.beyond_mm
+
+
+def _lapped(t0: Points, t1: Points, n0: Points, n1: Points, wide_mm: Points | float) -> tuple[Points, Points]:
+    """From where to where each piece lies within a width either side of each strip's middle, nowhere told as in `_blocked`."""
     step = n1 - n0
     flat = np.abs(step) < SAME_POINT_MM
     steep = np.where(flat, 1.0, step)
-    first, last = (-wide - n0) / steep, (wide - n0) / steep
+    first, last = (-wide_mm - n0) / steep, (wide_mm - n0) / steep
     enter = np.where(flat, 0.0, np.clip(np.minimum(first, last), 0.0, 1.0))
     leave = np.where(flat, 1.0, np.clip(np.maximum(first, last), 0.0, 1.0))
-    met = np.where(flat, np.abs(n0) < wide, leave > enter)
+    met = np.where(flat, np.abs(n0) < wide_mm, leave > enter)
     one, other = t0 + enter * (t1 - t0), t0 + leave * (t1 - t0)
-    low = np.where(met, np.minimum(one, other) - obstacles.beyond_mm, np.inf)
-    high = np.where(met, np.maximum(one, other) + obstacles.beyond_mm, -np.inf)
-    return low, high
+    return np.where(met, np.minimum(one, other), np.inf), np.where(met, np.maximum(one, other), -np.inf)
+
+
+def _kept_clear(
+    outline: tuple[Points, Points, Points, Points],
+    half_mm: float,
+    ends_mm: tuple[Points, Points],
+    clear_mm: tuple[Points, Points],
+) -> tuple[Points, Points]:
+    """Both ends of each strip, drawn back where the outline beyond one comes nearer than what is kept free before it."""
+    (low, high), (low_clear, high_clear) = ends_mm, clear_mm
+    first, last = _lapped(*outline, half_mm - TOUCH_MM)
+    above = np.where(first >= high[:, None], first, np.inf).min(axis=1, initial=np.inf)
+    below = np.where(last <= low[:, None], last, -np.inf).max(axis=1, initial=-np.inf)
+    high = np.minimum(high, above - high_clear)
+    low = np.maximum(low, below + low_clear)
+    return np.minimum(low, high), high
 
 
 def _ring_crossings(t0: Points, t1: Points, n0: Points, n1: Points, obstacles: Obstacles) -> list[Points]:

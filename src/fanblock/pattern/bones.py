@@ -59,7 +59,7 @@ class Lacing:
 
     ``way`` is ``spiral`` or ``crossed``. ``lace_mm`` is its length from edge to edge through all holes, at the gap. The
     two rows are those of the left and the right half; or, where it laces at the side, ``left_mm`` that of ``panel`` and
-    ``right_mm`` that of the panel ``across``, alike on both sides of the body.
+    ``right_mm`` that of the panel ``across``, alike on both sides of the body, or on the one ``side`` it is told of.
     """
 
     panel: str
@@ -72,11 +72,12 @@ class Lacing:
     right_mm: tuple[float, ...]
     lace_mm: float
     across: str = ""
+    side: str = ""
 
     @property
     def times(self) -> int:
         """How often it stands in the garment."""
-        return 2 if self.across else 1
+        return 2 if self.across and not self.side else 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,9 @@
 
 Lengths are millimetres, x to the right, y up. All panels stand in the block's frame: centre front at the left, the
 half seen from outside, right side up. That is the wearer's **left** half (centre front at the left of the picture,
-seen from outside, puts the wearer's left side before you); the other half is its mirror image. Loops run counter-clockwise.
+seen from outside, puts the wearer's left side before you); the other half is its mirror image, unless the two halves were
+drafted apart: then there are panels of both, those of the right half as they lie when that is seen from outside, centre
+front at the right. Loops run counter-clockwise.
 """
 
 from __future__ import annotations
@@ -65,7 +67,8 @@ class Edge:
     ``waist_at_mm`` is where the waist level meets a seam edge, along the edge from its first point; ``None`` where
     it does not. ``reversed`` tells that the mate, run in its own loop order, walks the seam the other way. A ``pointed``
     edge may meet a centre line at a point. ``across`` tells of an edge on a level seam whether it is the ``upper`` or the
-    ``lower`` edge of its panel, and ``opens_at`` of one along an opening within the half at which line that is.
+    ``lower`` edge of its panel, and ``opens_at`` of one along an opening within the half at which line that is. One of a
+    panel that is ``mirrored`` is the mirror image of how it was drafted: its front side runs up.
     """
 
     name: str
@@ -78,6 +81,7 @@ class Edge:
     pointed: bool = False
     across: str = ""
     opens_at: str = ""
+    mirrored: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -134,6 +138,9 @@ class Panel:
     thing and not one of a pair. ``loose`` tells how a piece is held that no seam holds. One that is ``let_in`` to a slit or
     a seam runs on at its outer edge from the cloth on either side. A piece of a ``layer`` of its own is cut for that layer
     alone, from its own outline: it is ``copy_of`` another panel and lies ``inside_mm`` within the layer that was drafted.
+
+    Where the two halves were drafted apart a panel has a ``side``, ``left`` or ``right``: it is of that half alone and cut
+    singly.
     """
 
     name: str
@@ -157,6 +164,17 @@ class Panel:
     layer: str = ""
     copy_of: str = ""
     inside_mm: float = 0.0
+    side: str = ""
+
+    @property
+    def label(self) -> str:
+        """Its number as it is printed: with L or R where the two halves were drafted apart."""
+        return f"{self.number}{self.side[:1].upper()}"
+
+    @property
+    def single(self) -> bool:
+        """Whether it is cut singly, and not as one of a pair."""
+        return self.whole or bool(self.side)
 
     def edge(self, name: str) -> Edge:
         """Return the edge called ``name``; KeyError when there is none."""
@@ -284,10 +302,16 @@ class Title:
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """Something the maker should know that is no check: a guess, a warning of the body, a thing to watch on the toile."""
+    """Something the maker should know that is no check: a guess, a warning of the body, a thing to watch on the toile.
 
-    kind: str  # "guess", "body", "wearer", "toile", "sewing"; "sewing first": before the seams, "sewing last": after the halves are one
+    ``kind`` is ``guess``, ``body``, ``wearer`` or ``toile``, or the place in the order of sewing: ``sewing first`` before the
+    seams, ``sewing`` when those of a half are sewn, ``sewing lining`` when the lining goes in, ``sewing pleats`` when pleats
+    are folded, ``sewing last`` when pieces are set on. ``of`` names the piece that a note of sewing is told with, if one is.
+    """
+
+    kind: str
     says: str
+    of: str = ""
 
 
 @dataclass(frozen=True, eq=False)
@@ -302,6 +326,11 @@ class Pattern:
 
     ``lines`` holds the draft's own curves in the block's frame, by name (outline edges, seam center lines, levels).
     ``dials`` gives each dial's name, its value in words and its value as a number (millimetres or a ratio).
+
+    Where the two halves were drafted apart, ``halves`` holds the wearer's left and then the right one, each as the pattern
+    of a garment that has both its halves like it. The pattern itself then has the panels and seams of both; its girths are
+    the means of theirs, and twice those the garment's; its block is that of the left half. Each of the halves says which
+    ``half`` it is.
     """
 
     title: Title
@@ -322,6 +351,8 @@ class Pattern:
     openings: tuple[Opening, ...] = ()
     toile: bool = False
     construction: str = ""
+    halves: tuple[Pattern, ...] = ()
+    half: str = ""
 
     @property
     def sound(self) -> bool:

@@ -16,10 +16,14 @@ from fanblock.recipe.parts import negated, parse_setting
 from fanblock.recipe.phrase import UnreadableError, Vocabulary
 from fanblock.recipe.words import amount_text, spoken
 from fanblock.terms import Amount, Around, Dial, Height, Length, Share
-from fanblock.units import shown, typed_length
+from fanblock.units import shown, spoken_length, typed_length
 
 Settings = Mapping[str, Amount | str]
 """What dials are set to, by name: amounts, or texts as typed."""
+
+
+SOLD_IN_MM = frozenset({"bone"})
+"""Dials that are told in millimetres to everybody: flat bones are sold by their width in them (common practice, no source)."""
 
 
 def with_dials(recipe: Recipe, settings: Settings | None = None) -> Recipe:
@@ -35,10 +39,12 @@ def with_dials(recipe: Recipe, settings: Settings | None = None) -> Recipe:
     return replace(recipe, steps=steps, dials=dials, block=block)
 
 
-def dial_values(recipe: Recipe, settings: Settings | None = None) -> tuple[tuple[str, str, float], ...]:
+def dial_values(
+    recipe: Recipe, settings: Settings | None = None, units: str = ""
+) -> tuple[tuple[str, str, float], ...]:
     """Return (name, in words, as a number) for each dial as set: millimetres for lengths, ratios for shares.
 
-    Raises RecipeError as :func:`with_dials` does.
+    What was typed is told in the unit it was typed in, a default in ``units``, the wearer's, or in the recipe's own. Raises RecipeError as :func:`with_dials` does.
     """
     settings = settings or {}
     values = _values(recipe, settings)
@@ -46,8 +52,15 @@ def dial_values(recipe: Recipe, settings: Settings | None = None) -> tuple[tuple
     for spec in recipe.dials:
         value = values[spec.name]
         number = value.mm if isinstance(value, Length) else value.ratio
-        rows.append((spec.name, spoken(value, _unit(settings.get(spec.name), recipe.units)), number))
+        rows.append((spec.name, _told(spec.name, value, settings.get(spec.name), recipe.units, units), number))
     return tuple(rows)
+
+
+def _told(name: str, value: Length | Share, setting: Amount | str | None, own: str, units: str) -> str:
+    """A dial's amount in words."""
+    if units and isinstance(value, Length) and not isinstance(setting, str):
+        return spoken_length(value.mm, "mm" if name in SOLD_IN_MM else units)
+    return spoken(value, _unit(setting, own or units))
 
 
 def limit_fault(spec: DialSpec, value: Length | Share, unit: str = "mm") -> tuple[str, str] | None:

@@ -10,7 +10,9 @@ from fanblock.steps.table import DIVIDES, ON_BLOCK, ON_PANELS, SEPARATES
 ONCE = frozenset({"top edge", "hem", "sleeve", "tabs", "grain", "notches", "allowances", "binding"})
 """Steps that say all they have to say in one place; a second would silently undo the first."""
 
-NOT_ON_BANDS = frozenset({"busk", "eyelets", "flare", "gusset", "lining", "pleats", "shaping bones", "skirt", "tabs"})
+NOT_ON_BANDS = frozenset(
+    {"busk", "eyelets", "flare", "gusset", "lining", "mark", "pleats", "shaping bones", "skirt", "tabs"}
+)
 """Steps on panels that want a waist, or a block of waist and bust to be placed on."""
 
 NEEDED = ("top edge", "hem")

@@ -1,4 +1,4 @@
-"""Rules for darts, gussets and layers of their own: what they speak of must be there, and in the right order."""
+"""Rules for darts, marks, gussets and layers of their own: what they speak of must be there, and in the right order."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from fanblock.steps.cut import Cut
 from fanblock.steps.dart import Dart
 from fanblock.steps.gusset import Gusset
 from fanblock.steps.lining import Lining
+from fanblock.steps.mark import Mark
 from fanblock.steps.seam import Seam
 from fanblock.steps.tabs import Tabs
 from fanblock.terms import LANDMARK_AROUNDS, LANDMARK_HEIGHTS
@@ -17,8 +18,9 @@ from fanblock.units import shown
 
 
 def check_shaping(steps: tuple[ReadStep, ...], findings: Findings) -> None:
-    """Note darts without a good name of their own, gores without their seam, and layers that are counted twice."""
+    """Note darts and marks without a good name, gores without their seam, and layers that are counted twice."""
     _check_darts(steps, findings)
+    _check_marks(steps, findings)
     _check_gores(steps, findings)
     _check_layers(steps, findings)
 
@@ -41,6 +43,13 @@ def _check_darts(steps: tuple[ReadStep, ...], findings: Findings) -> None:
         elif not is_name(options.name):
             findings.wrong("not-a-name", where, f"{shown(options.name)} cannot be a name.", NAME_REMEDY, place)
         taken.setdefault(options.name, step.number)
+
+
+def _check_marks(steps: tuple[ReadStep, ...], findings: Findings) -> None:
+    for step in steps:
+        if isinstance(step.options, Mark) and not is_name(step.options.name):
+            what = f"{shown(step.options.name)} cannot be a name."
+            findings.wrong("not-a-name", f"{step.where} › name", what, NAME_REMEDY, step.place_of("name"))
 
 
 def _check_gores(steps: tuple[ReadStep, ...], findings: Findings) -> None:

@@ -14,6 +14,7 @@ from fanblock.draft.slicing import Loop, inside_at
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Curve, Points
 from fanblock.pattern.model import LET_IN
+from fanblock.tolerances import GRAZING
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -37,12 +38,20 @@ class Inset:
 
         Beyond one side's end, where the edge slants, that end counts.
         """
+        into, out = (side.points[:, HEIGHT] for side in self.mouth)
+        if _is_past(height, into[0], into[-1]) or _is_past(height, out[-1], out[0]):
+            return 0.0
         first, second = (_share_at(side.points, height) for side in self.mouth)
         if first is None and second is None:
             return 0.0
         at = [1.0 - first if first is not None else 1.0, second if second is not None else 1.0]
         ends = [side.at(share * side.length_mm) for side, share in zip(self.sides, at, strict=True)]
         return float(np.hypot(*(ends[0] - ends[1])))
+
+
+def _is_past(height: float, outer: float, inner: float) -> bool:
+    """Return whether a height lies at a slit's inner end or beyond it, to a hair."""
+    return bool((height - inner) * np.sign(inner - outer) >= -GRAZING)
 
 
 def _share_at(places: Points, height: float) -> float | None:

@@ -132,7 +132,7 @@ def _cut_alike(work: Work, plan: LayerPlan) -> Work:
         counts[name] = (*counts.get(name, work.layers), (plan.layer, plan.count))
     round_mm = format_length(abs(turn_mm(plan.inside_mm)), work.body.units)
     note = Note(
-        "sewing",
+        "sewing lining",
         f"The {plan.layer} lies so near the cloth that was drafted that it differs by {round_mm} all round, less than a "
         "millimetre at any seam: cut it by the same outline.",
     )
@@ -338,4 +338,4 @@ def _note(work: Work, plan: LayerPlan, lacking: list[str]) -> Note:
         says += f" It is {format_length(plan.longer_mm, units)} longer below than the rest: ease that in."
     if lacking:
         says += f" It has no piece for {' and '.join(lacking)}: there the slit in it stays open."
-    return Note("sewing", says)
+    return Note("sewing lining", says)

@@ -189,6 +189,7 @@ def _note(work: Work, panel: Panel, spec: LetIn, drawn: Wedge) -> Note:
         f"Let piece {number} ({spec.name}) into the slit of piece {panel.number} ({panel.name}): work a bar at the slit's "
         "end, cut up to it, turn the edges in along the stitch lines, and sew the piece in from its point outward; at the edge "
         f"it is {format_length(drawn.outer.length_mm, units)} wide.",
+        spec.name,
     )
 
 

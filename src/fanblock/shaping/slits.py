@@ -6,14 +6,14 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from fanblock.draft.places import place_of
+from fanblock.draft.places import height_on, place_of
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Curve, Points
 from fanblock.geometry.meet import contains, foot, meetings
 from fanblock.pattern.model import LET_IN, Panel
 from fanblock.problems import GeometryError, Problem, nearest
 from fanblock.shaping.edges import FREE_KINDS, LOWER_KINDS, base_name
-from fanblock.terms import Position
+from fanblock.terms import Height, Position
 from fanblock.units import format_length
 
 CLEAR_MM = 12.0
@@ -30,7 +30,7 @@ BEYOND_MM = 80.0
 class SlitPlace:
     """Where a slit is asked for: through two places of the block, from an edge inward, or at a share of a panel's edge.
 
-    ``at`` counts from the front; the slit then runs along the ruling, ``depth_mm`` long.
+    ``at`` counts from the front; the slit then runs along the ruling, ``depth_mm`` long or as far as the height ``to``.
     """
 
     panel: str
@@ -38,6 +38,7 @@ class SlitPlace:
     at: float | None = None
     depth_mm: float = 0.0
     through: tuple[Position, ...] = ()
+    to: Height | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -93,6 +94,8 @@ def _ends(work: Work, panel: Panel, place: SlitPlace, where: str) -> tuple[Point
     share = place.at if place.at is not None else 0.5
     outer = run.at((share if low else 1.0 - share) * run.length_mm)
     around, _ = work.block.where(outer)
+    if place.to is not None:
+        return work.block.at(float(around), height_on(work.draft, place.to, float(around))), outer
     up = work.block.ruling_direction(float(around))
     return outer + (place.depth_mm if low else -place.depth_mm) * up, outer
 

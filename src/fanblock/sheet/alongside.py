@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Container, Iterable, Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -35,10 +35,10 @@ _SIDEWAYS = (0.0, 3.0, -3.0, 5.0, -5.0, 8.0, -8.0, 12.0, -12.0)
 _STEPS = sorted(itertools.product(_SIDEWAYS, repeat=2), key=lambda step: math.hypot(*step))[1:]
 
 
-def firm_runs(groups: Iterable[Group]) -> Points:
-    """Return close points along every line that is cut or stitched, a row of NaN after each line."""
+def firm_runs(groups: Iterable[Group], pens: Container[str] = FIRM) -> Points:
+    """Return close points along every line of these pens, those that are cut or stitched, a row of NaN after each line."""
     items = [item for group in groups for item in group.items]
-    runs = [item.beziers for item in items if isinstance(item, Stroke) and item.pen in FIRM]
+    runs = [item.beziers for item in items if isinstance(item, Stroke) and item.pen in pens]
     if not runs:
         return np.empty((0, 2))
     points, bezier = sample_each(np.concatenate(runs), _STEP_MM)

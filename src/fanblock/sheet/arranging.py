@@ -10,6 +10,7 @@ import numpy as np
 
 from fanblock.geometry.curve import Points
 from fanblock.sheet.alongside import Shift, along_mm, firm_runs, nudged
+from fanblock.sheet.clear import KEPT
 from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.longline import line_on_tiles, long_line_block
 from fanblock.sheet.paper import Paper
@@ -48,8 +49,8 @@ class Arranged:
 
     @cached_property
     def firm(self) -> Points:
-        """Points of every line that is cut or stitched."""
-        runs = firm_runs(self.groups)
+        """Points of every line that the long line may not be taken for."""
+        runs = firm_runs(self.groups, KEPT)
         return runs[np.isfinite(runs[:, 0])]
 
     @cached_property

@@ -67,11 +67,27 @@ def _ends(pattern: Pattern) -> Iterator[str]:
             elif edge.kind == CENTER and edge.name == "center back" and not folded:
                 yield f"Sew the two {line}s (piece {panel.number}, both halves) to each other, from edge to edge."
             elif edge.kind == CENTER:
-                yield f"The {line} stays open: turn in its allowance and hem it, or bind it."
+                how = (
+                    "it is sewn with the lining"
+                    if _is_lined(pattern)
+                    else "turn in its allowance and hem it, or bind it"
+                )
+                yield f"The {line} stays open: {how}."
+
+
+def _is_lined(pattern: Pattern) -> bool:
+    return any("lining" in dict(panel.cuts) for panel in pattern.panels)
 
 
 def _edges(pattern: Pattern) -> Iterator[str]:
     yield "Stay-stitch the inner edge on its line and clip its allowance up to it, closer where it is more curved."
+    if _is_lined(pattern):
+        yield (
+            "Join the lining likewise. Lay it on the outer cloth, right sides together, sew the two along the outer edge and the "
+            "open ends, clip, turn them right side out and press."
+        )
+        yield "Then sew the inner edge on, its middle and quarters first, through the outer cloth; fell the lining over it."
+        return
     yield "Finish the outer edge, then sew the inner edge on, its middle and quarters first."
 
 

@@ -25,7 +25,7 @@ MARGIN_MM = 22.0
 WORDS_MM = 3.6
 
 
-def block_sheet(block: BowBlock, body: Body) -> Drawing:
+def block_sheet(block: BowBlock, body: Body, half: str = "left") -> Drawing:
     """Return the block at true scale: both centres, waist and bust, rulings every 10 %, levels every 25 %,
     the side.
 
@@ -40,7 +40,7 @@ def block_sheet(block: BowBlock, body: Body) -> Drawing:
     groups = (
         moved_group(lines, (float(shift[0]), float(shift[1]))),
         moved_group(Group("block words", tuple(_words(block, body))), (float(shift[0]), float(shift[1]))),
-        Group(TITLE_NAME, tuple(_title(block, body, float(height) + title_mm, float(width) - 20.0))),
+        Group(TITLE_NAME, tuple(_title(block, body, half, float(height) + title_mm, float(width) - 20.0))),
     )
     return Drawing(f"block of {body.name}", float(width), float(height) + title_mm, groups)
 
@@ -91,17 +91,18 @@ def _upright(block: BowBlock, around: float, says: str, off_mm: float) -> Words:
     return Words(says, float(x + off_mm * dy), float(y - off_mm * dx), WORDS_MM, "middle", angle)
 
 
-def _title(block: BowBlock, body: Body, top: float, room: float) -> Iterator[Words]:
+def _title(block: BowBlock, body: Body, half: str, top: float, room: float) -> Iterator[Words]:
     turn = float(np.degrees(abs(block.turn_rad)))
     tilts = [
         f"{format_length(abs(tilt.take_mm), body.units)} {'taken out' if tilt.take_mm > 0 else 'let in'} at the "
         f"{tilt.at.replace('center', 'centre')}"
         for tilt in block.corrections
     ]
+    lies = "seen from outside" if half == "left" else "drawn as a left one: turn it over to see it from outside"
     front, back = (abs(lean) for lean in center_lean_deg(block))
     lines = (
         (f"Block of {body.name}, over {body.over}", 7.0, True),
-        ("one half, the wearer's left, seen from outside; no garment, no allowance", 4.0, False),
+        (f"one half, the wearer's {half}, {lies}; no garment, no allowance", 4.0, False),
         (f"from centre front to centre back the half turns {turn:.0f}°", 4.0, False),
         ("; ".join(tilts) if tilts else "no correction of the figure", 4.0, False),
         (f"from square to the waist the centre front leans {front:.1f}°, the centre back {back:.1f}°", 4.0, False),

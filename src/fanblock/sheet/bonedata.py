@@ -45,6 +45,15 @@ def eyelets_of(panel: Panel) -> list[dict[str, Any]]:
     ]
 
 
+def layers_of(pattern: Pattern) -> dict[str, int]:
+    """Return how many pieces are cut of each layer in the whole garment."""
+    counts: dict[str, int] = {}
+    for panel in pattern.panels:
+        for layer, count in panel.cuts:
+            counts[layer] = counts.get(layer, 0) + count
+    return {layer: counts[layer] for layer in sorted(counts)}
+
+
 def lists_of(pattern: Pattern) -> dict[str, Any]:
     """Return the lists of bones, lacings and binding of the whole garment."""
     binding = pattern.binding
@@ -104,6 +113,7 @@ def _lacing(lacing: Lacing) -> dict[str, Any]:
         "left": [number_of(at) for at in lacing.left_mm],
         "right": [number_of(at) for at in lacing.right_mm],
         "eyelets": eyelet_count(lacing),
+        "times": lacing.times,
         "lace": number_of(lacing.lace_mm),
         "lace_with_tails": number_of(lace_mm(lacing)),
     }

@@ -66,12 +66,22 @@ GRAIN_ROOM_MM = 4.0
 """A grain arrow this far from channels is taken for nothing else."""
 
 
+APART_RATIO, APART_MM = 0.2, 1.0
+"""Such a share of the narrowest channel, and no more than so far, a grain arrow keeps from a row of stitching it lies along."""
+
+
+def apart_mm(panel: Panel) -> float:
+    """Return how far from a row of stitching a panel's grain arrow has to keep."""
+    return min((min(APART_RATIO * one.width_mm, APART_MM) for one in panel.channels if one.number), default=0.0)
+
+
 def room_mm(panel: Panel, x: float, y: float) -> float:
     """Return how well an upright line at ``x`` stands off channels nearly upright, at height ``y``, in millimetres.
 
-    It is the distance from their rows, half of that within a channel, and no more than :data:`GRAIN_ROOM_MM`.
+    It is the distance from their rows, half of that within a channel, or from eyelets, and no more than
+    :data:`GRAIN_ROOM_MM`.
     """
-    found = GRAIN_ROOM_MM
+    found = min([GRAIN_ROOM_MM, *(abs(float(one.point[0]) - x) - 0.5 * HOLE_MM for one in panel.eyelets)])
     for channel in panel.channels:
         (x0, y0), (x1, y1) = channel.line.start.tolist(), channel.line.end.tolist()
         if channel.kind == BONE and abs(x1 - x0) < UPRIGHT_RATIO * abs(y1 - y0):
@@ -91,6 +101,21 @@ def broken(panel: Panel, boxes: Iterable[Box]) -> Iterator[Stroke]:
 def outside_boxes(points: Points, boxes: Sequence[Box]) -> list[Points]:
     """Return the parts of a run of points that lie outside some boxes, a little room round them included."""
     return _outside(points, boxes)
+
+
+def inside_boxes(points: Points, boxes: Sequence[Box]) -> list[Points]:
+    """Return the parts of a run of points that lie in some boxes, a little room round them included."""
+    near = [box for box in boxes if _touches(points, box)]
+    return [
+        frozen([start + low * (end - start), start + high * (end - start)])
+        for start, end in pairwise(points)
+        for low, high in (_covered(start, end, near) if near else ())
+    ]
+
+
+def covered_mm(points: Points, box: Box) -> float:
+    """Return how much of a run of points lies in a box, a little room round it included."""
+    return sum(float(np.hypot(*(run[1] - run[0]))) for run in inside_boxes(points, [box]))
 
 
 def _outside(points: Points, boxes: Sequence[Box]) -> list[Points]:
@@ -193,10 +218,10 @@ def eyelets(panel: Panel) -> list[Stroke]:
     """Return the signs of a panel's eyelets: a ring for the left half, a cross for the right, both for a level pair."""
     found = []
     for eyelet in panel.eyelets:
-        name = f"eyelet {_tag(eyelet)}"
-        if eyelet.half in (LEFT, BOTH):
+        name = f"eyelet {_tag(eyelet, panel)}"
+        if panel.side or eyelet.half in (LEFT, BOTH):
             found.append(ring(eyelet.point, 0.5 * HOLE_MM, name))
-        if eyelet.half in (RIGHT, BOTH):
+        if not panel.side and eyelet.half in (RIGHT, BOTH):
             found += cross(eyelet.point, 0.5 * HOLE_MM, name)
     return found
 
@@ -224,9 +249,9 @@ def cross(middle: Points, half_mm: float, name: str = "") -> list[Stroke]:
     ]
 
 
-def _tag(eyelet: Eyelet) -> str:
-    """A hole's number, with a letter for its half where the other half's is elsewhere."""
-    return f"{'' if eyelet.half == BOTH else eyelet.half[0].upper()}{eyelet.number}"
+def _tag(eyelet: Eyelet, panel: Panel) -> str:
+    """A hole's number, with a letter for its half where the piece serves for both and the other half's is elsewhere."""
+    return f"{'' if panel.side or eyelet.half == BOTH else eyelet.half[0].upper()}{eyelet.number}"
 
 
 def eyelet_numbers(panel: Panel, strip: Space) -> tuple[list[Placed], Space]:
@@ -237,9 +262,9 @@ def eyelet_numbers(panel: Panel, strip: Space) -> tuple[list[Placed], Space]:
         off, at = foot(curve.points, eyelet.point)
         outward = (point_at(curve.points, at) - eyelet.point) / max(off, SAME_POINT_MM)
         place = eyelet.point + (off + BESIDE_MM) * outward
-        block = Block((Line(_tag(eyelet), LEAST_MM),))
+        block = Block((Line(_tag(eyelet, panel), LEAST_MM),))
         box = strip.first_free([Box(float(place[0]), float(place[1]), block.width_mm, block.height_mm)])
         if box is not None:
-            done.append(Placed(f"eyelet {_tag(eyelet)}", box, block.words(box), block))
+            done.append(Placed(f"eyelet {_tag(eyelet, panel)}", box, block.words(box), block))
             strip = strip.without(box)
     return done, strip

@@ -4,11 +4,27 @@ what to cut.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from bisect import bisect_left
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import partial
+
+import numpy as np
 
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
+from fanblock.sheet.columns import (
+    APART_MM,
+    SIZE_MM,
+    Column,
+    Setting,
+    column_from,
+    column_on,
+    headed,
+    off_bars,
+    read_page,
+    set_text,
+)
 from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.ink import Box
 from fanblock.sheet.joining import JOIN, LONG
@@ -16,8 +32,10 @@ from fanblock.sheet.key import key
 from fanblock.sheet.listpages import list_pages
 from fanblock.sheet.pagemap import page_map
 from fanblock.sheet.paper import Paper
-from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table, text_area
+from fanblock.sheet.pleatpicture import pleat_pages
+from fanblock.sheet.setting import Items, paragraph, paragraphs, table, text_area
 from fanblock.sheet.sewing import joining, toile
+from fanblock.sheet.sewingpictures import sewing_rows, steps_of, strip_caption
 from fanblock.sheet.squares import square_at, square_box
 from fanblock.sheet.symbols import symbols, used_in
 from fanblock.sheet.tapes import tape_words
@@ -26,25 +44,31 @@ from fanblock.sheet.tiles import TilePlan
 from fanblock.sheet.upright import moved_group
 
 RED = "#c62828"
-FOOT_MM = 9.0
-"""Room kept at the foot of a page for NOT SOUND."""
+SIZES_MM = (3.2, 3.0, 2.8)
+"""Sizes of the text before the sewing order, the first of those that take fewest pages."""
+
+ABREAST = 2
+"""How many columns of text stand side by side."""
+
+STEP_MM, LEAST_MM = 6.0, 90.0
+"""By how much the texts of their last page are made shorter, and how much of it the sewing order wants below them."""
+
+NUMBER_MM = 18.0
+"""Width of the column of numbers to measure."""
 
 
 def cover(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> tuple[Drawing, ...]:
     """Return the cover pages for a pattern printed as ``drawing`` over the pages of ``plan``."""
-    more = (*_more(pattern, paper), *list_pages(pattern, paper))
+    more = (*_more(pattern, paper), *pleat_pages(pattern, paper), *list_pages(pattern, paper))
     if not pattern.sound:
         more = tuple(replace(page, groups=(*page.groups, _not_sound(paper))) for page in more)
     return (_first(pattern, paper, drawing, plan), *more)
 
 
 def _not_sound(paper: Paper) -> Group:
-    """NOT SOUND at the foot of a page."""
+    """NOT SOUND at the foot of a page, left of its bars."""
     area = text_area(paper)
-    middle = 0.5 * (area.left + area.right)
-    return Group(
-        "not sound", (Words(phrases.NOT_SOUND, middle, area.bottom + 1.5, 6.0, "middle", bold=True, color=RED),)
-    )
+    return Group("not sound", (Words(phrases.NOT_SOUND, area.left, area.bottom + 1.5, 6.0, bold=True, color=RED),))
 
 
 def _first(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> Drawing:
@@ -110,103 +134,73 @@ def _cut_list(pattern: Pattern, left: float, width: float) -> tuple[list[tuple[s
     rows = [("piece", "name", "cut, for the whole garment")]
     for panel in sorted(pattern.panels, key=lambda panel: panel.number):
         counts = ", ".join(f"{layer} {count}" for layer, count in phrases.layer_counts(panel))
-        rows.append((str(panel.number), panel.name, counts))
+        rows.append((panel.label, panel.name, counts))
     _, low = table(rows, left, 0.0, (12.0, 0.32 * width, 0.68 * width - 12.0), 3.2)
     return rows, -low
 
 
 def _more(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
-    """What does not fit on the first page: the numbers to measure, the key to the marks, sewing, the toile, the
-    cautions; on every page with a test square.
-    """
-    area = text_area(paper)
-    room = square_box()
-    right = area.right - room.width_mm
-    half = right - area.left - 7.0
-    items, top = heading("Believe it with a tape", area.left, area.top - 2.0, half)
-    rows = [("measure", "should be"), *tape_words(pattern)]
-    more, first = table(rows, area.left, top, (half - 18.0, 18.0), 3.2)
-    items += more
-    more, low = heading("Lines and marks", area.left, first - 3.0, half)
-    items += more
-    more, first = symbols(area.left, low, half, used_in(pattern))
-    items += more
-    more, low = _sewing_order(pattern, Box(right, area.bottom, area.right, area.top), room.height_mm)
-    items += more
-    second = low - room.height_mm - 2.0
-    square = square_at(right - room.left, second - room.bottom)
+    """What does not fit on the first page: the numbers to measure, the key to the marks, the toile, the cautions, sewing."""
+    column = _fewest(pattern, paper)
+    area, last = off_bars(paper), max(column.pages)
+    heights = np.arange(STEP_MM, area.height_mm - LEAST_MM, STEP_MM)
+    short = partial(_told, pattern, paper, column.size_mm)
+    at = bisect_left(heights, True, key=lambda tried: max(short((last, float(tried))).pages) == last)
+    if at < len(heights):
+        column = short((last, float(heights[at])))
+    low = column.lows[last] - APART_MM
+    goes_on = low - area.bottom >= LEAST_MM
+    sewn = column_from(paper, last, low) if goes_on else column_from(paper, last + 1, area.top)
+    set_text(sewn, SEWING, joining(pattern), "1.")
+    for row in _pictures(pattern):
+        sewn.put(row, APART_MM)
+    pages = [[*column.pages.get(page, ()), *sewn.pages.get(page, ())] for page in range(1 + max(sewn.pages))]
+    return tuple(read_page(paper, items) for items in pages)
+
+
+def _fewest(pattern: Pattern, paper: Paper) -> Column:
+    """What is to be read first, its text as large as the fewest pages allow."""
+    ways: list[Column] = []
+    for size in SIZES_MM:
+        ways.append(_told(pattern, paper, size))
+        if len(ways[-1].pages) == 1:
+            break
+    return min(ways, key=lambda way: len(way.pages))
+
+
+def _told(pattern: Pattern, paper: Paper, size_mm: float, short: tuple[int, float] | None = None) -> Column:
+    """Set all that is to be read before anything is cut; one page of it may be made shorter."""
+    column = column_on(paper, ABREAST, size_mm, short)
     said = telling(pattern)
-    texts = (
-        (SEWING, () if more else joining(pattern)),
+    rows = [("measure", "should be"), *tape_words(pattern)]
+    column.put(headed("Believe it with a tape", _tape(rows)))
+    used = used_in(pattern)
+    column.put(headed("Lines and marks", lambda left, top, width: symbols(left, top, width, used)), APART_MM)
+    for head, lines in (
         ("For the toile", toile(pattern)),
         ("On the toile", [said.look, *(note.says for note in pattern.notes if note.kind == "toile")]),
         ("Guessed or predicted", [note.says for note in pattern.notes if note.kind == "guess"]),
         (said.before, said.cautions),
-    )
-    return _with_texts(items, min(first, second), square, texts, paper)
-
-
-def _sewing_order(pattern: Pattern, column: Box, square_mm: float) -> tuple[Items, float]:
-    """The order of sewing in a column over a test square, and how low it reaches; nothing where it is too long for that."""
-    head, top = heading(SEWING, column.left, column.top - 2.0, column.width_mm)
-    for size in (3.2, 2.9, 2.6):
-        more, low = paragraphs(joining(pattern), column.left, top, column.width_mm, size, "1.")
-        if low - square_mm - 2.0 >= column.bottom + FOOT_MM:
-            return head + more, low
-    return [], column.top - 2.0
+    ):
+        set_text(column, head, lines)
+    return column
 
 
 SEWING = "Sewing order"
 
 
-def _with_texts(
-    items: Items, top: float, square: Group, texts: Sequence[tuple[str, Sequence[str]]], paper: Paper
-) -> tuple[Drawing, ...]:
-    """The page of ``items`` with more texts under them, each on a page of its own where it finds no room.
+def _pictures(pattern: Pattern) -> Iterator[Setting]:
+    """The sewing order in pictures, row by row, the first under a heading and what they show."""
+    caption = strip_caption(steps_of(pattern))
+    for at, row in enumerate(sewing_rows(pattern)):
 
-    A new page keeps a place for a test square at its foot.
-    """
-    area = text_area(paper)
-    room = square_box()
-    pages: list[tuple[Items, Group]] = [(items, square)]
-    floor = area.bottom + FOOT_MM
-    for head, lines in (text for text in texts if text[1]):
-        for size in (3.2, 2.9, 2.6):
-            set_, low = _text(head, lines, area, top - 3.0, size)
-            if low >= floor:
-                break
-        else:
-            foot = area.bottom + FOOT_MM - room.bottom
-            floor = foot + room.top + 2.0
-            columns = _columns(head, lines, area, floor)
-            pages += [(column, square_at(area.right - room.right, foot)) for column, _ in columns]
-            top = columns[-1][1]
-            continue
-        pages[-1][0].extend(set_)
-        top = low
-    return tuple(_page(paper, items, square) for items, square in pages)
+        def told(left: float, top: float, width: float, row: Setting = row) -> tuple[Items, float]:
+            items, low = paragraph(caption, left, top, width, SIZE_MM)
+            more, low = row(left, low - 1.0, width)
+            return items + more, low
+
+        yield headed("The seams in pictures", told) if at == 0 else row
 
 
-def _columns(head: str, lines: Sequence[str], area: Box, floor: float) -> list[tuple[Items, float]]:
-    """A text on pages of its own, none of it below ``floor``, each with how low it reaches; it goes on as often as need be."""
-    found, rest = [], list(lines)
-    while rest:
-        count = len(rest)
-        while count > 1 and _text(head, rest[:count], area, area.top - 2.0, 3.4)[1] < floor:
-            count -= 1
-        found.append(_text(head, rest[:count], area, area.top - 2.0, 3.4))
-        rest, head = rest[count:], f"{head.removesuffix(GOES_ON)}{GOES_ON}"
-    return found
-
-
-GOES_ON = ", going on"
-
-
-def _text(head: str, lines: Sequence[str], area: Box, top: float, size_mm: float) -> tuple[Items, float]:
-    items, low = heading(head, area.left, top, area.width_mm)
-    more, low = paragraphs(lines, area.left, low, area.width_mm, size_mm, "–")
-    return items + more, low
-
-
-def _page(paper: Paper, items: Items, *more: Group) -> Drawing:
-    return Drawing("cover", paper.width_mm, paper.height_mm, (Group("cover words", tuple(items)), *more))
+def _tape(rows: Sequence[tuple[str, str]]) -> Setting:
+    return lambda left, top, width: table(rows, left, top, (width - NUMBER_MM, NUMBER_MM), SIZE_MM)

@@ -45,6 +45,7 @@ PENS: Mapping[str, Pen] = MappingProxyType(
         "tuck": Pen(0.25, dash_mm=(5.0, 1.2, 0.8, 1.2)),
         "fastening": Pen(0.4),
         "channel": Pen(0.18, "#333333"),
+        "through": Pen(0.1, "#9a9a9a"),
         "eyelet": Pen(0.3),
         "blank": Pen(0.1, "#ffffff", fill="#ffffff"),
         "square cm": Pen(0.12, "#9db8c9"),
@@ -53,6 +54,7 @@ PENS: Mapping[str, Pen] = MappingProxyType(
         "base": Pen(0.35, PAPER_BLUE),
         "frame": Pen(0.2, "#555555", (1.0, 1.0)),
         "scale": Pen(0.2, PAPER_BLUE),
+        "scale pale": Pen(0.12, "#86aac4"),
         "trim": Pen(0.2, PAPER_BLUE),
         "meet": Pen(0.2, PAPER_BLUE, (2.0, 2.0)),
         "join": Pen(0.25, PAPER_BLUE),
@@ -70,18 +72,19 @@ PENS: Mapping[str, Pen] = MappingProxyType(
 @dataclass(frozen=True, slots=True, eq=False)
 class Stroke:
     """A run of cubic Béziers, shape (n, 4, 2); each begins where the one before ends. ``name`` may be
-    empty."""
+    empty; ``cloth`` is the layer of cloth that alone needs it, if it is not for all."""
 
     beziers: Points
     pen: str
     name: str = ""
     closed: bool = False
+    cloth: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Words:
     """One line of text; ``anchor`` is ``start``, ``middle`` or ``end``; ``angle_deg`` turns it
-    counter-clockwise."""
+    counter-clockwise; ``cloth`` is as for lines."""
 
     text: str
     x: float
@@ -91,6 +94,7 @@ class Words:
     angle_deg: float = 0.0
     bold: bool = False
     color: str = "#000000"
+    cloth: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -61,7 +61,7 @@ def dxf_style(pattern: Pattern, pieces: Sequence[Piece]) -> DxfStyle:
 
     Raises ExportError with everything that the standard does not allow; see :func:`fanblock.sheet.dxf_style.refusals`.
     """
-    names = {piece.panel.name: f"{piece.panel.number} {piece.panel.name}" for piece in pieces}
+    names = {piece.panel.name: f"{piece.panel.label} {piece.panel.name}" for piece in pieces}
     style = DxfStyle(_style_texts(pattern), tuple(_piece(piece, pattern, names) for piece in pieces))
     problems = refusals(style)
     if problems:
@@ -106,7 +106,7 @@ def _piece(piece: Piece, pattern: Pattern, names: dict[str, str]) -> DxfPiece:
         turns=turns,
         curves=_once(point for run in runs for point in run.points if _key(point) not in turning),
         notches=tuple(_notches(panel, piece.ground)),
-        drills=tuple((_rounded(e.point), e.hole_mm) for e in panel.eyelets if e.half in (LEFT, BOTH)),
+        drills=tuple((_rounded(e.point), e.hole_mm) for e in panel.eyelets if panel.side or e.half in (LEFT, BOTH)),
         grain=None if panel.grain is None else (_rounded(panel.grain[0]), _rounded(panel.grain[1])),
         mirror=_mirror(panel),
         words=tuple(
@@ -186,7 +186,7 @@ def _mirror(panel: Panel) -> tuple[Points, Points] | None:
 
 def _quantity(count: int, panel: Panel, pattern: Pattern) -> tuple[int, int]:
     """How many pieces as drawn, and how many mirrored."""
-    whole = panel.whole or bool(panel.fold) or any(edge.kind == FOLD for edge in panel.edges)
+    whole = panel.single or bool(panel.fold) or any(edge.kind == FOLD for edge in panel.edges)
     if whole or (count % 2 and pattern.band is not None and not pattern.band.halved):
         return count, 0
     return count - count // 2, count // 2
@@ -232,5 +232,5 @@ def _remarks(panel: Panel, pattern: Pattern, names: dict[str, str]) -> Iterator[
             says += f"; sewn as {letter}to {names.get(edge.mate.panel, edge.mate.panel)}, edge {edge.mate.edge}"
         yield says
     right = [f"{eyelet.at_mm:.1f}" for eyelet in panel.eyelets if eyelet.half not in (LEFT, BOTH)]
-    if right:
+    if right and not panel.side:
         yield f"eyelets of the right half, mm from the top: {', '.join(right)}"

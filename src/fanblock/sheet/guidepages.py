@@ -5,6 +5,7 @@ plan.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from html import escape
 
 from fanblock.block.bowed import BowBlock
@@ -12,6 +13,7 @@ from fanblock.block.guide import Guide, guide_of
 from fanblock.block.guide_words import Chapter, chapters_of
 from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.font import width_mm
+from fanblock.sheet.htmlpage import page
 from fanblock.sheet.ink import Box
 from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.paper import Paper
@@ -19,19 +21,19 @@ from fanblock.sheet.plan import plan_drawing
 from fanblock.sheet.reportstyle import STYLE
 from fanblock.sheet.setting import Items, heading, paragraphs, table, text_area
 from fanblock.sheet.upright import moved_group
-from fanblock.units import format_length
+from fanblock.units import drawn_length
 from fanblock.wearer.body import Body
 
 _TEXT_MM, _TABLE_MM, _BESIDE_MM = 3.3, 3.2, 10.0
 
 
-def guide_pages(block: BowBlock, body: Body, paper: Paper) -> tuple[Drawing, ...]:
+def guide_pages(block: BowBlock, body: Body, paper: Paper, half: str = "left") -> tuple[Drawing, ...]:
     """Return pages that tell how to draw the block by hand, a small plan first; they keep within the
     printable part.
 
     The points on a grid come last, their table in one with the text that speaks of it.
     """
-    guide = guide_of(block, body.units)
+    guide = replace(guide_of(block, body.units), half=half)
     area = text_area(paper)
     items, top = heading(f"Drawing the block of {body.name} by hand", area.left, area.top - 2.0, area.width_mm, 5.4)
     plan = plan_drawing(guide, area.width_mm, 96.0)
@@ -77,27 +79,15 @@ def _points(guide: Guide, chapter: Chapter, area: Box, top: float) -> tuple[Item
     return items, low
 
 
-def guide_html(block: BowBlock, body: Body) -> str:
+def guide_html(block: BowBlock, body: Body, half: str = "left") -> str:
     """Return the same as one HTML page that needs nothing from anywhere else."""
     head = f"Drawing the block of {body.name} by hand"
-    return "\n".join(
-        (
-            "<!DOCTYPE html>",
-            '<html lang="en">',
-            f'<head><meta charset="utf-8"/><title>{escape(head)}</title><style>{STYLE}</style></head>',
-            "<body>",
-            f"<h1>{escape(head)}</h1>",
-            *guide_sections(block, body),
-            "</body>",
-            "</html>",
-            "",
-        )
-    )
+    return page(head, STYLE, (f"<h1>{escape(head)}</h1>", *guide_sections(block, body, half)))
 
 
-def guide_sections(block: BowBlock, body: Body) -> tuple[str, ...]:
+def guide_sections(block: BowBlock, body: Body, half: str = "left") -> tuple[str, ...]:
     """Return how to draw the block as parts of an HTML page: the plan, the chapters, the table of points."""
-    guide = guide_of(block, body.units)
+    guide = replace(guide_of(block, body.units), half=half)
     picture = inline_svg(plan_drawing(guide, 190.0, 110.0), "plan", "plan of the block")
     parts = [f"<figure>{picture}</figure>"]
     for chapter in chapters_of(guide):
@@ -120,14 +110,9 @@ def _point_rows(guide: Guide) -> Iterator[tuple[str, ...]]:
     for station in sorted(by_station):
         heights = by_station[station]
         yield (
-            _both(station, guide.units),
-            *(_both(heights[name], guide.units) if name in heights else "–" for name in names),
+            drawn_length(station, guide.units),
+            *(drawn_length(heights[name], guide.units) if name in heights else "–" for name in names),
         )
-
-
-def _both(mm: float, units: str) -> str:
-    """A length as the wearer measures; inches, which are read to an eighth, in centimetres too."""
-    return f"{format_length(mm, 'in')} ({format_length(mm, 'cm')})" if units == "in" else format_length(mm, units)
 
 
 def _page(body: Body, paper: Paper, items: Items, groups: list[Group]) -> Drawing:

@@ -14,6 +14,7 @@ from fanblock.sheet.handguide_chord import chord_picture
 from fanblock.sheet.handguide_plan import hand_plan
 from fanblock.sheet.handguide_tables import Table
 from fanblock.sheet.handguide_words import HandSheet, before_you_begin, hand_sheet, pieces_table
+from fanblock.sheet.htmlpage import page
 from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.reportstyle import STYLE
 from fanblock.sheet.tapes import tape_sentence
@@ -49,37 +50,21 @@ def hand_guide_html(pattern: Pattern, hands: Sequence[HandPanel] = ()) -> str:
         f"<p>{escape(tape_sentence(pattern))}</p>",
         *(_panel(hand, hand_sheet(hand, pattern)) for hand in hands),
     ]
-    if pattern.band is None and isinstance(pattern.block, BowBlock):
-        head = f"The block of {pattern.title.wearer}, before any garment is drawn on it"
-        block = "\n".join(guide_sections(pattern.block, pattern.body))
-        parts.append(f'<section class="panel"><h2>{escape(head)}</h2>{block}</section>')
-    return "\n".join(
-        (
-            "<!DOCTYPE html>",
-            '<html lang="en">',
-            "<head>",
-            '<meta charset="utf-8"/>',
-            '<meta name="viewport" content="width=device-width, initial-scale=1"/>',
-            f"<title>{escape(name)}</title>",
-            f"<style>{STYLE}{_STYLE}</style>",
-            "</head>",
-            "<body>",
-            *parts,
-            "</body>",
-            "</html>",
-            "",
-        )
-    )
+    for half in pattern.halves or (pattern,):
+        if half.band is None and isinstance(half.block, BowBlock):
+            whose = f", {half.half} half," if half.half else ","
+            head = f"The block of {pattern.title.wearer}{whose} before any garment is drawn on it"
+            block = "\n".join(guide_sections(half.block, half.body, half.half or "left"))
+            parts.append(f'<section class="panel"><h2>{escape(head)}</h2>{block}</section>')
+    return page(name, STYLE + _STYLE, parts)
 
 
 def _panel(hand: HandPanel, sheet: HandSheet) -> str:
     """One panel: its plan, its steps, its tables."""
-    plan = inline_svg(
-        hand_plan(hand, PLAN_WIDE_MM, PLAN_HIGH_MM), f"plan-{hand.panel.number}", f"plan of {sheet.title}"
-    )
+    plan = inline_svg(hand_plan(hand, PLAN_WIDE_MM, PLAN_HIGH_MM), f"plan-{hand.panel.label}", f"plan of {sheet.title}")
     tables = "\n".join(_table(one) for one in (sheet.points, sheet.lines, *sheet.tables))
     return (
-        f'<section class="panel" id="piece-{hand.panel.number}"><h2>{escape(sheet.title)}</h2><p>{escape(sheet.cut)}</p>'
+        f'<section class="panel" id="piece-{hand.panel.label}"><h2>{escape(sheet.title)}</h2><p>{escape(sheet.cut)}</p>'
         f'<div class="hand"><figure>{plan}</figure>{_list(sheet.steps)}</div>\n<div class="tables">{tables}</div></section>'
     )
 

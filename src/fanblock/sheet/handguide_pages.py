@@ -6,6 +6,7 @@ Nothing on these pages is at true scale; whoever has no printer reads the same i
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from fanblock.block.bowed import BowBlock
 from fanblock.pattern.model import Pattern
@@ -58,8 +59,10 @@ def hand_guide_pages(pattern: Pattern, paper: Paper, hands: Sequence[HandPanel] 
         flow.turn()
         _panel(flow, hand, hand_sheet(hand, pattern))
     pages = flow.finished(pattern, hands[0])
-    if pattern.band is None and isinstance(pattern.block, BowBlock):
-        return (*pages, *guide_pages(pattern.block, pattern.body, paper))
+    for half in pattern.halves or (pattern,):
+        if half.band is None and isinstance(half.block, BowBlock):
+            body = replace(half.body, name=f"{half.body.name}, {half.half} half") if half.half else half.body
+            pages = (*pages, *guide_pages(half.block, body, paper, half.half or "left"))
     return pages
 
 

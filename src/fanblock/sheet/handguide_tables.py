@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from fanblock.pattern.bones import BOTH
-from fanblock.pattern.model import Edge, Panel, Pattern
+from fanblock.pattern.model import Edge, EdgeName, Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.boning import called
 from fanblock.sheet.handguide import HandLine, HandNotch, HandPanel, Span
@@ -150,8 +150,9 @@ def seams_table(hand: HandPanel, pattern: Pattern) -> Table:
             continue
         other = pattern.by_name[edge.mate.panel]
         mate = other.edge(edge.mate.edge)
-        says = f"{other.number} {other.name}: {mate.name}"
-        taken = next((seam for seam in pattern.seams if edge.letter and seam.letter == edge.letter), None)
+        says = f"{other.label} {other.name}: {mate.name}"
+        name = EdgeName(hand.panel.name, edge.name)
+        taken = next((seam for seam in pattern.seams if edge.letter and name in (seam.front, seam.back)), None)
         if taken is not None and taken.fullness_mm:
             says += f", {say(taken.fullness_mm, hand.rule)} {taken.how}"
         rows.append((edge.letter, phrases.prose(edge.name), _lengths(edge, hand.rule), says, _lengths(mate, hand.rule)))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from fanblock.pattern.bones import RIGHT
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.handguide import HandPanel
@@ -47,7 +48,7 @@ def hand_sheet(hand: HandPanel, pattern: Pattern) -> HandSheet:
         grid_table(hand, across=False),
     )
     return HandSheet(
-        title=f"{panel.number} · {panel.name}",
+        title=f"{panel.label} · {panel.name}",
         cut=" · ".join((*phrases.cutting(panel), half_of(panel, pattern))),
         steps=tuple(_steps(hand, pattern)),
         points=points_table(hand),
@@ -75,15 +76,19 @@ def before_you_begin(pattern: Pattern, hands: Sequence[HandPanel]) -> tuple[str,
         "What you draw is the stitch line. What the column “beyond” says is added outside it when the outline is right.",
         f"Or draw by the grid: on paper ruled in squares of {squares} mark where the outline crosses each line, by the last "
         "tables of each sheet, and join the marks.",
-        f"{telling(pattern).half.capitalize()}. Match each drawn seam against its mate with the tape before you cut.",
+        f"{_first_up(telling(pattern).half)}. Match each drawn seam against its mate with the tape before you cut.",
     )
+
+
+def _first_up(says: str) -> str:
+    return says[:1].upper() + says[1:]
 
 
 def pieces_table(hands: Sequence[HandPanel]) -> Table:
     """Return the list of all pieces with the paper each needs."""
     rows = tuple(
         (
-            str(hand.panel.number),
+            hand.panel.label,
             hand.panel.name,
             " by ".join(say(side, hand.rule) for side in paper_mm(hand)[:2]),
             "; ".join(phrases.cutting(hand.panel)),
@@ -128,9 +133,9 @@ def _steps(hand: HandPanel, pattern: Pattern) -> Iterator[str]:
     fold = f" The {phrases.prose(panel.fold)} lies on the fold." if panel.fold else ""
     yield f"The upright is the grain: draw an arrow along it.{fold}"
     yield "Draw the cutting line outside the stitch line, by the column “beyond”."
-    toward = "" if panel.added else f"{telling(pattern).toward} at the left; "
+    toward = "" if panel.added else f"{telling(pattern).toward} at the {'right' if panel.side == RIGHT else 'left'}; "
     words = (
-        f"{panel.number} {panel.name}; {'; '.join(phrases.cutting(panel))}; TOP; {toward}{phrases.stamp(pattern.title)}"
+        f"{panel.label} {panel.name}; {'; '.join(phrases.cutting(panel))}; TOP; {toward}{phrases.stamp(pattern.title)}"
     )
     letters = "".join(f"; {edge.letter} at both ends of {edge.name}" for edge in panel.edges if edge.letter)
     yield f"Write on it: {words}{letters}."

@@ -5,17 +5,24 @@ waist.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 from types import MappingProxyType
 
 import numpy as np
 
 from fanblock.block.band import Band
 from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.halves.mirror import mirrored
+from fanblock.halves.names import is_one
 from fanblock.pattern.model import SHOULDER, Edge, Panel, Pattern, Seam
 from fanblock.sheet.upright import moved_panel, upright
 from fanblock.skirts.folded import folded
+from fanblock.wearer.model import HALVES, LEFT, RIGHT
 
 WHOLE_TURN_RAD = 2.0 * np.pi
+HALVES_APART_MM = MappingProxyType({LEFT: 15.0, RIGHT: -15.0})
+"""How far each half is moved from the centre front where both are shown, so that their words do not meet."""
+
 ROW_GAP_MM = 20.0
 """Room between pieces of a band that are shown in a row."""
 
@@ -28,6 +35,8 @@ def joined(pattern: Pattern) -> Mapping[str, Panel]:
     laid against a shoulder. A panel that no seam joins stays where it was drawn. Pleats let into a seam lie folded. Pieces
     that are not cut from the block are not among them: see :func:`beside`.
     """
+    if pattern.halves:
+        return _both(pattern)
     if pattern.band is not None:
         return _band(pattern, pattern.band)
     placed: dict[str, Panel] = {}
@@ -50,6 +59,20 @@ def joined(pattern: Pattern) -> Mapping[str, Panel]:
                 placed[other] = laced
                 waiting.append(other)
     return MappingProxyType({panel.name: placed[panel.name] for panel in panels})
+
+
+def _both(pattern: Pattern) -> Mapping[str, Panel]:
+    """Return the panels of both halves, the right one's at the left, as they lie when the wearer is seen from outside.
+
+    A piece that both halves make stands in either as its half.
+    """
+    found: dict[str, Panel] = {}
+    for half, side in zip(pattern.halves, HALVES, strict=True):
+        for panel in joined(half).values():
+            own = panel if side == LEFT else mirrored(panel)
+            own = own if is_one(panel) else replace(own, side=side)
+            found[f"{panel.name} {side}"] = moved_panel(own, np.eye(2), frozen([HALVES_APART_MM[side], 0.0]))
+    return MappingProxyType(found)
 
 
 def _band(pattern: Pattern, band: Band) -> Mapping[str, Panel]:

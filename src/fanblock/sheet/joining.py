@@ -20,7 +20,7 @@ TITLE_NAME = "title"
 
 JOIN = (
     "Print at 100 %, never fitted to the page. On every page measure the square (100 mm) or the bars beside it (4 in), "
-    "both ways. A page too full for a square has bars alone, one pair level and one upright.",
+    "both ways. Pages to read, and pages too full for a square, have bars alone: one pair level, one upright.",
     "Cut only the right and the lower edge of a page, lay it over the next, join the rows first, then row to row.",
 )
 LONG = "Join on a long ruler, then measure the 500 mm line: errors of taping add up from page to page."

@@ -11,43 +11,18 @@ from fanblock.block.band import Band
 from fanblock.block.ruled import Block
 from fanblock.geometry.curve import Curve, Points
 from fanblock.pattern.model import SLIT, Edge, Girth, Notch, Opening, Panel, Pattern, Seam
-from fanblock.sheet.bonedata import channels_of, eyelets_of, lists_of
+from fanblock.sheet.bonedata import channels_of, eyelets_of, layers_of, lists_of
+from fanblock.sheet.halvesdata import OF_HALVES, half_girths, lengths_of, which_half
 from fanblock.sheet.jsonnumbers import number_of as _number
 from fanblock.sheet.jsonnumbers import points_of as _points
+from fanblock.sheet.jsonreading import READING
+from fanblock.sheet.sewing import joining
 from fanblock.tolerances import CHORD_MM
 
 SCHEMA = "fanblock-pattern/1"
 
 OUTER_PLACES = 401
 """By how many points the outer edge of a band is given that is deeper in its middle."""
-
-READING = (
-    "All lengths are millimetres, y is up. One half is given, the wearer's left, right side up, seen from outside; "
-    "the other half is its mirror image.",
-    "All panels stand in the frame of the block's curves. Neighbours may overlap or stand apart there: they are "
-    "separate pieces.",
-    "An edge's points are its stitch line in loop order, its loop running counter-clockwise; `cut_line` is closed, "
-    "its first point not repeated. `length` is that of the points given.",
-    "`waist_at` is measured from an edge's first point, and null where an edge does not cross the waist, as at a shoulder. `reversed` says that the mate, in its own loop order, walks "
-    "the seam the other way. `notches.at` is measured from the edge's first point.",
-    "A panel that was `added` is not cut from the block and has no part in girths; one that is `whole` is not one of a "
-    "pair. A seam's front edge is longer than its back edge by its `fullness`, which is taken up as `how` tells.",
-    "A piece that is `let_in` fills a slit; the slit's sides are edges of the kind `let in`. A girth's takes hold what is "
-    "turned in there, `turned_in` all of it, `let_in` the pieces' widths. A piece with a `layer` is the `copy_of` a panel for "
-    "that layer alone, which lies so far `inside` the others.",
-    "An opening's `width` lies between its edges at the waist when it is closed, `overlap` is what each half runs past the "
-    "line it stands `at`, `widths` tell one that is not equally wide; `behind` names the piece that lies under it. One along "
-    "a seam stands two `times`, on either side of the body; its edges say where with `opens_at` and have no mate.",
-    "`across` tells of an edge on a level seam whether it is its panel's upper or lower edge; its mate is the edge above or "
-    "below. A level that runs along such a seam is given to the panels above it alone.",
-    "A channel's `line` runs down the middle of its bone, or backward, its `rows` are stitched; `number` counts a panel's bones "
-    "from its front side, `clear` is what is kept free beyond the two ends. An eyelet is `at` so far below the top of its "
-    "`edge`, in the left half, the right or both. `lists` are of the whole garment.",
-    "Levels are lists of lines from stitch line to stitch line; one that a lower edge runs along is as wide as that edge. "
-    "`gap.per_level` is the whole gap, `gap` of a girth half of it; both are below nought where the halves lie over each other. Girths are of one half, but for `body`, `ease`, "
-    "`reduction`, `target` and `finished`, which are of the whole garment. Ease, reduction and target are given at the two "
-    "girths that `block.stands_on` names: those the block was fitted to, each at its height (0 waist, 1 bust).",
-)
 
 
 def pattern_json(pattern: Pattern) -> str:
@@ -60,9 +35,9 @@ def pattern_data(pattern: Pattern) -> dict[str, Any]:
     title = pattern.title
     return {
         "schema": SCHEMA,
-        "reading": list(READING),
+        "reading": [*READING, *(OF_HALVES if pattern.halves else ())],
         "units": "mm",
-        "half": "left" if pattern.band is None or pattern.band.halved else "none: the whole is given",
+        "half": which_half(pattern),
         "chord_tolerance": CHORD_MM,
         "sound": pattern.sound,
         "wearer": {
@@ -87,12 +62,23 @@ def pattern_data(pattern: Pattern) -> dict[str, Any]:
             "nominal": _number(pattern.gap_mm),
             "per_level": {girth.name: _number(2.0 * girth.gap_mm) for girth in pattern.girths},
         },
+        "construction": pattern.construction or None,
+        "toile": pattern.toile,
+        "layers": layers_of(pattern),
         "openings": [_opening(opening) for opening in pattern.openings],
-        "panels": [_panel(panel) for panel in sorted(pattern.panels, key=lambda panel: panel.number)],
+        "panels": [
+            _panel(panel, bool(pattern.halves)) for panel in sorted(pattern.panels, key=lambda panel: panel.number)
+        ],
         "seams": [_seam(seam, pattern) for seam in pattern.seams],
-        "girths": [_girth(girth, pattern) for girth in pattern.girths],
+        "girths": half_girths(pattern, _girth) if pattern.halves else [_girth(one, pattern) for one in pattern.girths],
+        **(
+            {"halves": {half.half: {"lengths": lengths_of(half), "block": _block(half)} for half in pattern.halves}}
+            if pattern.halves
+            else {}
+        ),
         "lists": lists_of(pattern),
         "lines": {name: _points(pattern.lines[name].points) for name in sorted(pattern.lines)},
+        "sewing": list(joining(pattern)),
         "notes": [{"kind": note.kind, "says": note.says} for note in pattern.notes],
         "checks": [
             {
@@ -182,10 +168,11 @@ def _block(pattern: Pattern) -> dict[str, Any]:
     }
 
 
-def _panel(panel: Panel) -> dict[str, Any]:
+def _panel(panel: Panel, of_halves: bool = False) -> dict[str, Any]:
     return {
         "name": panel.name,
         "number": panel.number,
+        **({"half": panel.side or "both"} if of_halves else {}),
         "cut": dict(panel.cuts),
         "fold": panel.fold,
         "added": panel.added,
@@ -252,7 +239,7 @@ def _notch(notch: Notch) -> dict[str, Any]:
 
 
 def _seam(seam: Seam, pattern: Pattern) -> dict[str, Any]:
-    found: dict[str, Any] = {"name": seam.name, "letter": seam.letter}
+    found: dict[str, Any] = {"name": seam.name, "letter": seam.letter, "line": seam.line, "onto": list(seam.onto)}
     for side, edge in (("front", seam.front), ("back", seam.back)):
         found[side] = {"panel": edge.panel, "edge": edge.edge}
     found["fullness"] = _number(seam.fullness_mm)

@@ -38,7 +38,7 @@ def key(pattern: Pattern, width_mm: float = 180.0, height_mm: float = 120.0) -> 
     scale = float(np.min(room / size))
     shift = np.array([_SIDE_MM + 0.5 * (room[0] - scale * size[0]), _FOOT_MM]) - scale * low
     small = [moved_panel(panel, scale * np.eye(2), shift) for panel in panels]
-    drawn = [(f"{panel.number} {panel.name}", tuple(_panel(panel))) for panel in small]
+    drawn = [(f"{panel.label} {panel.name}", tuple(_panel(panel))) for panel in small]
     shapes = (Group(f"key {name}", tuple(one for one in of if isinstance(one, Stroke))) for name, of in drawn)
     words = (Group(f"key words {name}", tuple(one for one in of if isinstance(one, Words))) for name, of in drawn)
     groups = (*shapes, *words)  # words over all pieces: where skirts lap they would be hidden
@@ -81,7 +81,7 @@ def _wishes(panel: Panel) -> Iterator[Wish]:
                 places.append((float(x - 3.0 * dy), float(y + 3.0 * dx)))
             yield Wish(f"letter {edge.name}", blocks, tuple(places), 6.0, needed=False)
     numbers = [block for angle in (0.0, 90.0) for block in _numbers(panel, angle)]
-    numbers += [Block((Line(str(panel.number), size, True),)) for size in (6.0, 4.0, 2.4)]
+    numbers += [Block((Line(panel.label, size, True),)) for size in (6.0, 4.0, 2.4)]
     yield Wish("number", tuple(numbers), (middle,), needed=False)
 
 
@@ -89,7 +89,7 @@ def _numbers(panel: Panel, angle_deg: float) -> Iterator[Block]:
     """Number and name, large to small; a name of several words on one line or, before it gets smaller, on several."""
     lines = panel.name.split()
     for number, name in ((9.0, 3.6), (7.0, 3.0), (5.0, 2.4), (4.0, 2.0)):
-        head = Line(str(panel.number), number, True)
+        head = Line(panel.label, number, True)
         yield Block((head, Line(panel.name, name)), angle_deg)
         if len(lines) > 1:
             yield Block((head, *(Line(word, name) for word in lines)), angle_deg)
@@ -109,7 +109,10 @@ def _ends(pattern: Pattern, panels: Iterable[Panel]) -> Iterator[Words]:
     """CENTER FRONT and CENTER BACK outside the ends of the row, along their edges."""
     for panel in panels:
         for edge in panel.edges:
-            if edge.kind in {CENTER, FOLD, *OPEN_KINDS}:
+            told = (
+                edge.mirrored and phrases.faces_front(edge) and not edge.opens_at
+            )  # beside the left half's, which says it
+            if edge.kind in {CENTER, FOLD, *OPEN_KINDS} and not told:
                 middle = 0.5 * edge.curve.length_mm
                 (x, y), (dx, dy) = edge.curve.at(middle), edge.curve.tangent_at(middle)
                 against = dy < 0.0 if dx * dy > -0.5 * abs(dy) else dx < 0.0  # upward, but never upside down

@@ -18,9 +18,13 @@ from fanblock.sheet import phrases
 from fanblock.sheet.telling import half_of, telling
 from fanblock.sheet.wording import LEAST_MM, Block, Line, choices, paragraphs, wrapped
 
-UP, LEFT = "up", "left"
+UP, LEFT, RIGHT = "up", "left", "right"
 LETTER_ENDS_MM = (13.0, 20.0, 28.0, 9.0, 38.0)
 """How far from the end of a seam its letter stands, in order of liking."""
+MARK_REACH_MM = 12.0
+"""How far from a line drawn on a piece the words may stand that say what it is."""
+OFF_MM = (2.6, 3.6, 4.6)
+"""How far beside such a line their middle stands at its best: words along a slanting line cannot be slid about for room."""
 BODY = ("number", "cut", "half", "identity")
 _WHOLE_SIZES = (
     (18.0, 7.0, 3.6, 90.0),
@@ -121,7 +125,7 @@ def _sides(panel: Panel, toward: str) -> Iterator[Wish]:
         blocks = choices([toward], (3.6, 3.0, LEAST_MM), (60.0, 26.0, 18.0, 12.0))
         level = [_inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 18.0) for ratio in (0.5, 0.62, 0.38)]
         close = [_inside(edge.curve, ratio * edge.curve.length_mm, 1.0, 5.0) for ratio in (0.5, 0.6, 0.4, 0.7, 0.3)]
-        yield Wish("toward center front", blocks, (*close, *level), 24.0, (1.6, 0.5), LEFT)
+        yield Wish("toward center front", blocks, (*close, *level), 24.0, (1.6, 0.5), RIGHT if edge.mirrored else LEFT)
     for edge in panel.edges:
         if edge.kind in {CENTER, FOLD, *OPEN_KINDS}:
             words = phrases.side_words(edge, panel)
@@ -138,10 +142,16 @@ def _marks(panel: Panel) -> Iterator[Wish]:
         chord = mark.curve.end - mark.curve.start
         angle = float(np.degrees(np.arctan2(chord[1], chord[0])))
         angle = angle if -90.0 < angle <= 90.0 else angle - float(np.copysign(180.0, angle))
-        blocks = tuple(Block((Line(mark.says, size),), angle) for size in (3.0, 2.7, LEAST_MM))
+        turns = dict.fromkeys((angle, 0.0))
+        blocks = tuple(Block((Line(mark.says, size),), turn) for turn in turns for size in (3.0, 2.7, LEAST_MM))
         ratios = (0.5, 0.35, 0.65, 0.2, 0.8)
-        places = [_inside(mark.curve, r * mark.curve.length_mm, turn, 2.6) for turn in (1.0, -1.0) for r in ratios]
-        yield Wish(f"mark {mark.name}", blocks, tuple(places), 8.0, needed=False)
+        places = [
+            _inside(mark.curve, r * mark.curve.length_mm, turn, off)
+            for off in OFF_MM
+            for turn in (1.0, -1.0)
+            for r in ratios
+        ]
+        yield Wish(f"mark {mark.name}", blocks, tuple(places), MARK_REACH_MM, needed=False)
 
 
 def _half(panel: Panel, pattern: Pattern) -> str:
@@ -176,7 +186,7 @@ def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
 def _whole(panel: Panel, pattern: Pattern) -> Iterator[Block]:
     garment, stamp = phrases.identity(pattern.title)
     for number, name, text, width in _WHOLE_SIZES:
-        head = (Line(str(panel.number), number, True), Line(panel.name, name, True))
+        head = (Line(panel.label, number, True), Line(panel.name, name, True))
         cutting = paragraphs((*phrases.cutting(panel), *phrases.boned(panel)), 1.1 * text, width, True)
         half = wrapped(_half(panel, pattern), text, width)
         end = paragraphs((garment, stamp), text, width)
@@ -217,10 +227,10 @@ def _middle(panel: Panel) -> tuple[float, float]:
 def _number(panel: Panel) -> Iterator[Block]:
     for angle in (0.0, 90.0):
         for number, name in ((18.0, 7.0), (14.0, 6.0), (11.0, 4.5), (8.0, 3.6), (6.0, 3.0), (4.0, LEAST_MM)):
-            stacked = Block((Line(str(panel.number), number, True), Line(panel.name, name, True)), angle)
+            stacked = Block((Line(panel.label, number, True), Line(panel.name, name, True)), angle)
             yield stacked
             if angle == 90.0 or number <= 11.0:
-                yield Block((Line(f"{panel.number} · {panel.name}", min(number, 1.6 * name), True),), angle)
+                yield Block((Line(f"{panel.label} · {panel.name}", min(number, 1.6 * name), True),), angle)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from fanblock.geometry.curve import frozen
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.arranging import arranged
+from fanblock.sheet.clothlayers import on_cloth
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted, width_mm
 from fanblock.sheet.longline import Block, ends_clear, line_on_tiles, long_line_block
@@ -31,6 +32,8 @@ ONE_PAGE_MM = 500.0
 EDGE_MM = 5.0
 TITLE_ROOM = 1.2
 """Room kept for the title, against its width in our own font: a screen without that font shows it in a wider one."""
+NEEDED = ("all", "number", "tag", "seam", "top", "cut", "flag")
+"""What is written on a piece that not even the long line may cross, when that would cost a page."""
 RED = "#c62828"
 PALE_RED = "#f0a3a3"
 
@@ -82,13 +85,14 @@ def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -
     laid = arranged(pieces or pieces_of(pattern), paper, _name(pattern))
     placed, plan, size, groups = laid.placed, laid.plan, laid.size_mm, list(laid.groups)
     worded = [(label, label.box.corners() + shift) for item, shift in placed for label in item.labels]
-    for labels, shift in _tags(placed, plan, pattern):
+    for piece, labels, shift in _tags(placed, plan, pattern):
         worded += [(label, label.box.corners() + shift) for label in labels]
-        items = tuple(item for label in labels for item in label.items)
+        items = on_cloth((item for label in labels for item in label.items), piece.panel, pattern)
         groups.append(moved_group(Group("tags", items), shift))
     every = [ring for _, ring in worded]
     weighty = [ring for label, ring in worded if not label.name.startswith(("allowance", "grain"))]
-    found = line_on_tiles((laid.grounds, every, weighty), laid.firm, plan, size)
+    needed = [ring for label, ring in worded if label.name.startswith(NEEDED)]
+    found = line_on_tiles((laid.grounds, every, weighty, needed), laid.firm, plan, size)
     if found is None:
         groups, size, plan = _line_beside(groups, size, paper, _name(pattern))
     else:
@@ -116,14 +120,14 @@ def _line_beside(
 
 def _tags(
     placed: Sequence[tuple[Piece, tuple[float, float]]], plan: TilePlan, pattern: Pattern
-) -> list[tuple[tuple[Placed, ...], tuple[float, float]]]:
+) -> list[tuple[Piece, tuple[Placed, ...], tuple[float, float]]]:
     found = []
     for item, shift in placed:
         fields = [tile.field.moved(-shift[0], -shift[1]) for tile in plan.tiles]
         windows = [(frozen([box.left, box.bottom]), frozen([box.right, box.top])) for box in fields]
         labels = tags(item, windows, pattern)
         if labels:
-            found.append((labels, shift))
+            found.append((item, labels, shift))
     return found
 
 

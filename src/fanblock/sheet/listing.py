@@ -4,28 +4,24 @@ from __future__ import annotations
 
 import string
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 
 from fanblock.finish.binding import bound
 from fanblock.finish.bonelist import (
     BoneRow,
     bone_rows,
     bone_totals,
-    bought_mm,
     eyelet_count,
     lace_mm,
 )
 from fanblock.pattern.bones import SPIRAL, Bone, Lacing
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
-from fanblock.units import UNITS, format_length
+from fanblock.units import fine_length, format_length, retold, sold_length
 
 Rows = list[tuple[str, ...]]
 
 BONE_HEADS = ("piece", "channels", "bone", "cut to", "in all")
 BINDING_HEADS = ("bound", "length", "to buy")
-
-YARD_MM = 36.0 * UNITS["in"]
 
 
 def is_listed(pattern: Pattern) -> bool:
@@ -40,7 +36,7 @@ def bone_table(pattern: Pattern) -> Rows:
     letters = _letters(pattern)
     return [
         (
-            f"{row.number} {row.panel}",
+            f"{row.label} {row.panel}",
             _channels(row),
             letters[row.bone],
             format_length(row.cut_mm, units),
@@ -81,8 +77,9 @@ def bone_sentences(pattern: Pattern) -> Iterator[str]:
     """Yield what to buy of each kind of bone, and how they are cut and put in."""
     units = pattern.body.units
     letters = _letters(pattern)
+    busks = {row.bone for row in bone_rows(pattern) if row.name == "busk"}
     for total in bone_totals(pattern):
-        words = f"Bone {letters[total.bone]}, {bone_words(total.bone)}: {total.pieces}, {_long(total.length_mm, units)} in all"
+        words = f"{'Busk' if total.bone in busks else 'Bone'} {letters[total.bone]}, {bone_words(total.bone)}: {total.pieces}, {sold_length(total.length_mm, units)} in all"
         if total.spares:
             longest = format_length(total.longest_mm, units)
             words += f" with 5 % of waste, and {total.spares} of {longest} to spare"
@@ -104,7 +101,7 @@ def _rows(lacing: Lacing) -> tuple[str, str]:
 def lace_table(lacing: Lacing, units: str) -> Rows:
     """Return how far down its edge every hole is, in both rows."""
     return [
-        (str(number), _fine(left, units), _fine(right, units))
+        (str(number), fine_length(left, units), fine_length(right, units))
         for number, (left, right) in enumerate(zip(lacing.left_mm, lacing.right_mm, strict=True), start=1)
     ]
 
@@ -114,7 +111,7 @@ def lace_sentences(lacing: Lacing, units: str) -> Iterator[str]:
     count, each = eyelet_count(lacing), len(lacing.left_mm)
     first, second = _rows(lacing)
     from_edge = phrases.short_length(lacing.from_edge_mm, units)
-    spacing = _fine(lacing.spacing_mm, units)
+    spacing = fine_length(lacing.spacing_mm, units)
     yield (
         f"{count} eyelets in all, {each} {'on each edge' if lacing.across else 'on either half'}, {from_edge} from the "
         f"{lacing.edge} and {spacing} apart. Distances are measured down the edge from its top."
@@ -129,9 +126,10 @@ def lace_sentences(lacing: Lacing, units: str) -> Iterator[str]:
         yield "For crossed lacing: the holes stand in level pairs."
     gap = f"a gap of {format_length(lacing.gap_mm, units)}" if lacing.gap_mm else "edges that meet"
     many = f"{lacing.times} of " if lacing.times > 1 else ""
+    sold = retold("laces are sold in 2.5 to 3 m (2 3/4 to 3 1/4 yd)", units)
     yield (
-        f"Lace: {many}{_long(lace_mm(lacing), units)}, with its tails, for {gap}. Take more if you want to loosen it "
-        "for dressing without drawing it out: laces are sold in 2.5 to 3 m."
+        f"Lace: {many}{sold_length(lace_mm(lacing), units)}, with its tails, for {gap}. Take more if you want to loosen it "
+        f"for dressing without drawing it out: {sold}."
     )
 
 
@@ -142,13 +140,13 @@ def binding_table(pattern: Pattern) -> Rows:
         (
             one.name,
             format_length(one.length_mm, units),
-            _long((1.0 + JOINS_RATIO) * one.length_mm, units),
+            sold_length((1.0 + JOINS_RATIO) * one.length_mm, units),
         )
         for one in bound(pattern)
     ]
     if len(rows) > 1:
         whole = sum(one.length_mm for one in bound(pattern))
-        rows.append(("all", format_length(whole, units), _long((1.0 + JOINS_RATIO) * whole, units)))
+        rows.append(("all", format_length(whole, units), sold_length((1.0 + JOINS_RATIO) * whole, units)))
     return rows
 
 
@@ -167,27 +165,6 @@ def binding_sentences(pattern: Pattern) -> Iterator[str]:
     yield f"{binding.material[:1].upper()}{binding.material[1:]}, {width} wide before it is folded over the edge.{both}"
 
 
-def _fine(mm: float, units: str) -> str:
-    """A distance between holes: to the millimetre, or to the sixteenth of an inch."""
-    if units != "in":
-        return f"{mm:.0f} mm"
-    sixteenths = round(mm / UNITS["in"] * 16)
-    whole, rest = divmod(sixteenths, 16)
-    parts = [str(whole)] if whole or not rest else []
-    return " ".join([*parts, *([str(Fraction(rest, 16))] if rest else [])]) + " in"
-
-
-def _long(mm: float, units: str) -> str:
-    """A length as it is bought, rounded up: in metres, or in yards to the eighth."""
-    bought = bought_mm(mm, units)
-    if units != "in":
-        return f"{bought / 1000.0:.1f} m"
-    whole, rest = divmod(round(bought / YARD_MM * 8), 8)
-    parts = [str(whole)] if whole or not rest else []
-    words = " ".join([*parts, *([str(Fraction(rest, 8))] if rest else [])])
-    return f"{words} yd"
-
-
 def tables(pattern: Pattern) -> Iterator[tuple[str, Sequence[str], Rows, tuple[str, ...]]]:
     """Yield every list of a pattern: its heading, the heads of its columns, its rows, and the sentences below it."""
     rows = bone_table(pattern)
@@ -196,7 +173,7 @@ def tables(pattern: Pattern) -> Iterator[tuple[str, Sequence[str], Rows, tuple[s
     if rows or says:
         yield "Bones", BONE_HEADS, rows, says
     for lacing in pattern.lacings:
-        head = f"Eyelets and lace: {lacing.edge}"
+        head = f"Eyelets and lace: {lacing.edge}{f', {lacing.side} side' if lacing.side else ''}"
         yield head, ("hole", *_rows(lacing)), lace_table(lacing, units), tuple(lace_sentences(lacing, units))
     if pattern.binding is not None:
         yield "Binding", BINDING_HEADS, binding_table(pattern), tuple(binding_sentences(pattern))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -14,7 +14,7 @@ from fanblock.geometry.curve import Points, frozen
 from fanblock.geometry.raster import Mask
 from fanblock.sheet.drawing import Group
 from fanblock.sheet.ink import Box
-from fanblock.sheet.squares import LONG_LINE_MM, long_line
+from fanblock.sheet.squares import LONG_LINE_MM, long_line, paled
 from fanblock.sheet.tiles import TilePlan
 from fanblock.sheet.upright import turned_group
 
@@ -61,14 +61,15 @@ def line_on_tiles(
     It keeps to the pages of the plan and within the drawing's ``size_mm``, and both its ends stand whole on a page, off
     every edge that is cut or covered. Of the sets of ``obstacles`` it keeps off the first that leaves it room: all
     pieces, else only what is written on them, being a thin line of another colour; then it lies where it meets fewest of
-    the ``firm`` points, those of lines that are cut or stitched.
+    the ``firm`` points, those of lines that are cut or stitched, and is pale if it meets any.
     """
     for rings in obstacles:
         found = [_place(upright, rings, firm, plan, size_mm) for upright in (False, True)]
         places = [(met, upright, low) for upright, one in enumerate(found) if one is not None for met, low in (one,)]
         if places:
-            _, upright, low = min(places)
-            return long_line_block(bool(upright)), low
+            met, upright, low = min(places)
+            block = long_line_block(bool(upright))
+            return (replace(block, group=paled(block.group)) if met else block), low
     return None
 
 

@@ -27,7 +27,9 @@ BEFORE = (
     "and an old book that tells you to deduct would have you do it twice.",
     "Alone? Half a centimetre either way is good enough; the toile decides. No tape at hand? A strip of paper, nicked "
     "and labelled, keeps every length.",
-    "Over stays, measure again laced, in the last column: a gown is cut over that body, not this one.",
+    "Sides that are not alike: measure both and write L and R. Of a girth take the halves, each from the centre front to the "
+    "centre back.",
+    "Measure again over stays, laced, and petticoats: gowns are cut over these. Last column.",
 )
 
 
@@ -40,7 +42,7 @@ def measure_form(paper: Paper) -> tuple[Drawing, ...]:
     figure_mm = 97.0 if paper.height_mm > 285.0 else 84.0
     figure, wide = figures(area.left, top - figure_mm, figure_mm, dict(NUMBERS))
     beside = area.left + wide + 3.0
-    more, low = paragraphs(BEFORE, beside, top - 1.0, area.right - beside, 3.0)
+    more, low = paragraphs(BEFORE, beside, top - 1.0, area.right - beside, 2.9)
     items += more
     more, _ = paragraph(BEWARE, beside, low - 1.5, area.right - beside, 3.0, bold=True)
     items += more

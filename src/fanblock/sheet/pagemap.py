@@ -7,6 +7,7 @@ import numpy as np
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import frozen
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
+from fanblock.sheet.font import width_mm
 from fanblock.sheet.ink import Box
 from fanblock.sheet.squares import line
 from fanblock.sheet.tiles import TilePlan, tile_name
@@ -15,7 +16,9 @@ SHOWN_PENS = ("cut", "stitch", "fold", "slit")
 """Kinds of line a map shows, as thin lines; the rest would only be specks."""
 
 _NAME_MM, _LEAST_MM = 7.0, 2.5
-_PALE = "#8fb0c5"
+_PALE = "#4d7f9f"
+_ROUND_MM = 0.4
+"""White round the name of a page."""
 _HATCH_MM = 2.2
 
 
@@ -37,12 +40,12 @@ def page_map(plan: TilePlan, drawing: Drawing, room: Box) -> Group:
     xs, ys = [room.left + x for x in columns], [room.top - y for y in rows]
     size = max(_LEAST_MM, min(_NAME_MM, 0.35 * up * scale, 0.35 * across * scale))
     items: list[Stroke | Words] = []
+    names: list[Stroke | Words] = []
     for row in range(plan.rows):
         for column in range(plan.columns):
             cell = Box(xs[column], ys[row + 1], xs[column + 1], ys[row])
             if (row, column) in plan.by_place:
-                middle = (cell.left + cell.right) / 2.0, (cell.bottom + cell.top) / 2.0 - 0.33 * size
-                items.append(Words(tile_name(row, column), *middle, size, "middle", bold=True, color=_PALE))
+                names += _named(cell, tile_name(row, column), size)
             else:
                 items.extend(_hatched(cell))
     shapes = [item for group in drawing.groups for item in group.items if isinstance(item, Stroke)]
@@ -53,7 +56,15 @@ def page_map(plan: TilePlan, drawing: Drawing, room: Box) -> Group:
     ]
     items += [line([(xs[0], y), (xs[-1], y)], "map") for y in ys]
     items += [line([(x, ys[-1]), (x, ys[0])], "map") for x in xs]
-    return Group("page map", tuple(items))
+    return Group("page map", (*items, *names))
+
+
+def _named(cell: Box, name: str, size: float) -> list[Stroke | Words]:
+    """A page's name in the middle of its cell, on a white ground that hides the lines of pieces behind it."""
+    x, y = (cell.left + cell.right) / 2.0, (cell.bottom + cell.top) / 2.0
+    wide, high = 0.5 * width_mm(name, size, True) + _ROUND_MM, 0.37 * size + _ROUND_MM
+    ground = [(x - wide, y - high), (x + wide, y - high), (x + wide, y + high), (x - wide, y + high)]
+    return [line(ground, "blank", closed=True), Words(name, x, y - 0.36 * size, size, "middle", bold=True, color=_PALE)]
 
 
 def _hatched(cell: Box) -> list[Stroke | Words]:

@@ -27,6 +27,7 @@ LAYERS: Mapping[str, str] = {
     "tuck": "levels, grain and marks",
     "fastening": "levels, grain and marks",
     "channel": "bones and eyelets",
+    "through": "bones and eyelets",
     "eyelet": "bones and eyelets",
     "guide": "guide lines",
     "ghost": "guide lines",
@@ -36,6 +37,15 @@ LAYERS: Mapping[str, str] = {
 """Which layer of the file a kind of line belongs to; what is not named here is always shown."""
 
 WORDS_LAYER = "words"
+
+CLOTH = "cloth: "
+"""How the name of a layer begins that holds what one layer of cloth alone needs; the layer by kind of line lies in it."""
+
+
+def layers_of(item: Stroke | Words) -> tuple[str, ...]:
+    """Return the layers of the file that a line or a text lies in, the outer first."""
+    kind = LAYERS.get(item.pen, "") if isinstance(item, Stroke) else WORDS_LAYER
+    return tuple(layer for layer in (CLOTH + item.cloth if item.cloth else "", kind) if layer)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,15 +74,15 @@ def font_key(bold: bool) -> str:
 def operators(groups: Iterable[Group], style: Style) -> bytes:
     """Return the content that draws ``groups`` in order."""
     lines: list[str] = ["1 j"]
-    layer, pen_name = "", ""
+    open_layers: list[str] = []
+    pen_name = ""
     items = [item for group in groups for item in group.items]
     straight = iter(straights([item.beziers for item in items if isinstance(item, Stroke)]))
     for item in items:
-        title = LAYERS.get(item.pen, "") if isinstance(item, Stroke) else WORDS_LAYER
-        wanted = style.layers.get(title, "")
-        if wanted != layer:
-            lines += ["EMC"] * bool(layer) + [f"/OC /{wanted} BDC"] * bool(wanted)
-            layer = wanted
+        wanted = [style.layers[title] for title in layers_of(item) if title in style.layers]
+        if wanted != open_layers:
+            lines += ["EMC"] * len(open_layers) + [f"/OC /{layer} BDC" for layer in wanted]
+            open_layers = wanted
         if isinstance(item, Words):
             lines.append(_text(item, style.lines[item.bold][item.text]))
             pen_name = ""
@@ -81,7 +91,7 @@ def operators(groups: Iterable[Group], style: Style) -> bytes:
             lines.append(_pen(PENS[item.pen], style.thick))
             pen_name = item.pen
         lines.append(_path(item, next(straight)))
-    lines += ["EMC"] * bool(layer)
+    lines += ["EMC"] * len(open_layers)
     return "\n".join(lines).encode("ascii")
 
 

@@ -13,10 +13,10 @@ from decimal import Decimal
 
 import pikepdf
 
-from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
+from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.font import subset_of
 from fanblock.sheet.ink import Box
-from fanblock.sheet.pdf_content import LAYERS, WORDS_LAYER, Style, TextLine, clipped, font_key, operators, text_line
+from fanblock.sheet.pdf_content import Style, TextLine, clipped, font_key, layers_of, operators, text_line
 from fanblock.sheet.pdf_font import embedded
 from fanblock.sheet.writing import number, numbers, plain
 
@@ -78,10 +78,12 @@ def pdf_of(drawing: Drawing, pages: Sequence[Page], thick: float = 1.0, hidden: 
 
 
 def _layers(pdf: pikepdf.Pdf, drawing: Drawing, hidden: frozenset[str]) -> dict[str, str]:
-    """Make one optional layer for every kind of line the drawing has, and hide some; return their resource names."""
+    """Make one optional layer for every kind of line the drawing has and for every cloth with lines of its own, and hide some;
+    return their resource names.
+    """
     items = [item for group in drawing.groups for item in group.items]
-    kinds = {LAYERS.get(item.pen, "") if isinstance(item, Stroke) else WORDS_LAYER for item in items}
-    names = {title: f"L{count}" for count, title in enumerate(sorted(kinds - {""}))}
+    titles = {title for item in items for title in layers_of(item)}
+    names = {title: f"L{count}" for count, title in enumerate(sorted(titles))}
     if names:
         made = [pdf.make_indirect(pikepdf.Dictionary(Type=pikepdf.Name.OCG, Name=title)) for title in sorted(names)]
         states = list(zip(sorted(names), made, strict=True))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from types import MappingProxyType
 
 from fanblock.pattern.model import (
     CENTER,
@@ -21,9 +22,12 @@ from fanblock.pattern.model import (
     Pattern,
     Title,
 )
-from fanblock.units import format_length
+from fanblock.units import spoken_length
+from fanblock.wearer.model import HALVES
 
 HALF = "wearer's left half, face up; flip for the other"
+ONE_HALF = MappingProxyType({side: f"wearer's {side.upper()} half only, face up" for side in HALVES})
+BOTH_HALVES = "both halves, face up: L is for the wearer's left, R for the right"
 WHOLE = "the whole piece, face up"
 SOUND = "SOUND: it adds up and sews up. Whether it fits only a toile tells."
 NOT_SOUND = "NOT SOUND"
@@ -31,7 +35,9 @@ NOT_SOUND = "NOT SOUND"
 
 def layer_counts(panel: Panel) -> tuple[tuple[str, str], ...]:
     """Return each layer's name with what to cut of it: ``1 pair``, ``2 pairs``, ``1 on the fold``, ``3``."""
-    return tuple((layer, str(count) if panel.whole else _count(count, bool(panel.fold))) for layer, count in panel.cuts)
+    return tuple(
+        (layer, str(count) if panel.single else _count(count, bool(panel.fold))) for layer, count in panel.cuts
+    )
 
 
 def cutting(panel: Panel) -> tuple[str, ...]:
@@ -45,10 +51,14 @@ def cutting(panel: Panel) -> tuple[str, ...]:
 def boned(panel: Panel) -> tuple[str, ...]:
     """Return on which layer channels and eyelets are marked: the strongest, where there are several."""
     marked = [word for word, there in (("channels", panel.channels), ("eyelets", panel.eyelets)) if there]
+    layer = marked_layer(panel)
+    return (f"{' and '.join(marked)}: on {layer}",) if marked and layer else ()
+
+
+def marked_layer(panel: Panel) -> str:
+    """Return the layer that channels and eyelets are marked on, the strongest; empty where a piece has only one."""
     strong = [layer for layer, _ in panel.cuts if "strength" in layer] or [layer for layer, _ in panel.cuts]
-    if not marked or len(panel.cuts) < 2:
-        return ()
-    return (f"{' and '.join(marked)}: on {strong[0]}",)
+    return strong[0] if len(panel.cuts) > 1 else ""
 
 
 def _count(count: int, on_fold: bool) -> str:
@@ -90,22 +100,21 @@ def allowance(edge: Edge, panel: Panel, units: str) -> str:
 
 
 def short_length(mm: float, units: str) -> str:
-    """Return a length for talking back: millimetres under 10 cm for those who measure in cm, else as they
-    measure.
+    """Return a length for talking back: millimetres under 2 cm, as allowances are told, for those who measure
+    in centimetres.
     """
-    small = units in ("mm", "cm") and mm < 100.0
-    return format_length(mm, "mm" if small else units).replace(".0 ", " ")
+    return spoken_length(mm, units)
 
 
 def faces_front(edge: Edge) -> bool:
-    """Tell whether an edge of an upright panel runs down its front side (loops run counter-clockwise)."""
-    drop = float(edge.curve.start[1] - edge.curve.end[1])
+    """Tell whether an edge of an upright panel runs down its front side (loops run counter-clockwise); a mirrored one up."""
+    drop = float(edge.curve.start[1] - edge.curve.end[1]) * (-1.0 if edge.mirrored else 1.0)
     return drop > 0.5 * edge.curve.length_mm
 
 
 def faces_back(edge: Edge) -> bool:
-    """Tell whether an edge of an upright panel runs up its back side."""
-    rise = float(edge.curve.end[1] - edge.curve.start[1])
+    """Tell whether an edge of an upright panel runs up its back side; a mirrored one down."""
+    rise = float(edge.curve.end[1] - edge.curve.start[1]) * (-1.0 if edge.mirrored else 1.0)
     return rise > 0.5 * edge.curve.length_mm
 
 

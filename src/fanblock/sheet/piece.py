@@ -14,12 +14,13 @@ from fanblock.geometry import region
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.geometry.meet import crossings, points_at
-from fanblock.geometry.raster import Mask
 from fanblock.pattern.model import FOLD, Notch, Panel, Pattern, Slit
 from fanblock.sheet import boning
+from fanblock.sheet.clothlayers import on_cloth
 from fanblock.sheet.drawing import Group, Stroke, Words
 from fanblock.sheet.ink import ink_points
-from fanblock.sheet.labels import BODY, Wish, wishes
+from fanblock.sheet.labels import wishes
+from fanblock.sheet.overbones import OverBones, among_channels, rows_drawn
 from fanblock.sheet.placing import Placed, flag, place_all, place_along
 from fanblock.sheet.space import Box, Space
 from fanblock.sheet.strokes import Drawn, strokes
@@ -28,6 +29,8 @@ from fanblock.sheet.upright import slit_points, upright
 BAR_IN_MM, BAR_OUT_MM = 9.0, 6.0
 """How far a waist bar runs inside the stitch line, and at least outside."""
 TICK_STEP_MM = 2.6
+MARK_CLEAR_MM = 1.5
+"""Ticks nearer than this to a line drawn on a piece are taken for part of it."""
 SLIT_BAR_MM = 7.0
 GRAIN_CLEAR_MM = 8.0
 """How far a grain arrow keeps from outline and slits, where it can."""
@@ -40,8 +43,6 @@ AMONG_CHANNELS_CLEAR_MM = 4.0
 """How far an arrow among channels keeps from outline and slits."""
 GRAIN_SHARES = (1.0, 0.85, 0.7, 0.55, 0.4)
 """To which share of its length it may be shortened."""
-OVER_CHANNELS = frozenset({"all", *BODY})
-"""What is written large, over channels where there are some: it finds no room between them."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,8 +50,8 @@ class Piece:
     """A printed piece in its own frame, lower left corner at the origin.
 
     ``group`` is what is drawn; ``outline`` the ring around all of it, flag included; ``ground`` the ring of
-    the cut line; ``labels`` what is written, each with its box; ``space`` what is still free, ``over`` the same with
-    what is free but for channels.
+    the cut line; ``labels`` what is written, each with its box; ``space`` what is still free, ``over`` where words may
+    stand over channels, on a piece that has some.
     """
 
     panel: Panel
@@ -59,7 +60,7 @@ class Piece:
     ground: Points
     labels: tuple[Placed, ...]
     space: Space
-    over: Space
+    over: OverBones | None
 
     @cached_property
     def ink(self) -> Points:
@@ -86,48 +87,33 @@ def _piece(panel: Panel, curves: Sequence[Stroke], pattern: Pattern) -> Piece:
     space = Space.within(panel.loop(), runs)
     strip = Space.within(ground, runs)
     wanted = wishes(panel, pattern)
-    rows = boning.runs(panel)
-    if not rows:
+    over = None
+    if panel.channels:
+        labels, unplaced, over = among_channels(panel, wanted, space, strip, pattern.body.units)
+        space = over.clear()
+        lines += rows_drawn(panel, [label.box for label in labels])
+    else:
         labels, unplaced, space = place_all(wanted, space)
         allowances, space = place_along(panel, space, strip, pattern.body.units)
-        over = space
-    else:
-        mask = space.stamped(rows)
-        labels, wanted, space, strip = _among_channels(panel, wanted, space, mask, strip)
-        done, unplaced, space = place_all(wanted, space)
-        over = space
-        allowances, space = place_along(panel, space.less(mask), strip, pattern.body.units)
-        labels += done
         for label in allowances:
-            over = over.without(label.box)
-    labels += allowances
-    lines += boning.broken(panel, [label.box for label in labels])
+            strip = strip.without(label.box)
+        laced, _ = boning.eyelet_numbers(panel, strip)
+        labels += [*allowances, *laced]
     outline = ground
     beside = flag(unplaced, panel, ground)
     if beside is not None:
         labels.append(beside)
         outline = region.united([ground, *_flag_ground(beside, panel)])
-    items: tuple[Stroke | Words, ...] = (*lines, *(item for label in labels for item in label.items))
-    name = f"{panel.number} {panel.name}"
+    marked = {item for label in labels if _is_marked(label, panel) for item in label.items if isinstance(item, Words)}
+    every = (*lines, *(item for label in labels for item in label.items))
+    items = on_cloth(every, panel, pattern, marked)
+    name = f"{panel.label} {panel.name}"
     return Piece(panel, Group(name, items), frozen(outline), frozen(ground), tuple(labels), space, over)
 
 
-def _among_channels(
-    panel: Panel, wanted: Sequence[Wish], space: Space, rows: Mask, strip: Space
-) -> tuple[list[Placed], list[Wish], Space, Space]:
-    """Place what can stand clear of the channels, and their numbers; return that, what is left, and both spaces.
-
-    ``rows`` are the cells with a row of stitching. What is left, such as the piece's number and name, may stand over
-    channels, whose lines are broken there.
-    """
-    fixed = [wish for wish in wanted if wish.name not in OVER_CHANNELS]
-    done, left, _ = place_all(fixed, space.less(rows))
-    for label in done:
-        space = space.without(label.box)
-    counted, space = boning.numbers(panel, space)
-    laced, strip = boning.eyelet_numbers(panel, strip)
-    over = [wish for wish in wanted if wish.name in OVER_CHANNELS]
-    return [*done, *counted, *laced], [*left, *over], space, strip
+def _is_marked(label: Placed, panel: Panel) -> bool:
+    """Whether a label belongs to a channel or to an eyelet."""
+    return label.name.startswith("eyelet ") or label.name in {boning.called(channel) for channel in panel.channels}
 
 
 def _ground(panel: Panel) -> Points:
@@ -172,7 +158,7 @@ def _slit_bar(slit: Slit) -> Points:
 
 
 def _notches(panel: Panel) -> list[Stroke]:
-    """The waist as a long bar across the stitch line, seam notches as ticks inward."""
+    """The waist as a long bar across the stitch line, seam notches as ticks inward, or outward where tucks begin."""
     found = []
     for notch in panel.notches:
         edge = panel.edge(notch.edge)
@@ -181,11 +167,25 @@ def _notches(panel: Panel) -> list[Stroke]:
             run = [notch.point - out * notch.inward, notch.point + BAR_IN_MM * notch.inward]
             found.append(Stroke(polyline(frozen(run)), "mark", f"waist notch {notch.edge}"))
             continue
+        way = -1.0 if _on_marks(panel, notch) else 1.0
         for tick, at in enumerate(ticks_of(notch), start=1):
             foot, (x, y) = edge.curve.at(at), edge.curve.tangent_at(at)
-            run = [foot, foot + notch.tick_mm * np.array([-y, x])]
+            run = [foot, foot + way * notch.tick_mm * np.array([-y, x])]
             found.append(Stroke(polyline(frozen(run)), "mark", f"notch {notch.edge} {tick}"))
     return found
+
+
+def _on_marks(panel: Panel, notch: Notch) -> bool:
+    """Whether ticks drawn inward would be taken for lines drawn on the piece, as tucks are, and have room in the allowance."""
+    if panel.allowances.get(notch.edge, 0.0) < notch.tick_mm:
+        return False
+    curve = panel.edge(notch.edge).curve
+    for at in ticks_of(notch):
+        foot, (x, y) = curve.at(at), curve.tangent_at(at)
+        run = frozen([foot, foot + notch.tick_mm * np.array([-y, x])])
+        if any(region.gap_of_lines_mm(run, mark.curve.points) < MARK_CLEAR_MM for mark in panel.marks):
+            return True
+    return False
 
 
 def ticks_of(notch: Notch) -> list[float]:
@@ -214,24 +214,48 @@ def _clear_grain(panel: Panel) -> Panel:
     if panel.grain is None:
         return panel
     start, end = panel.grain
+    best = _slid(panel, _grain_places(panel, 0.5 * (start + end)))
+    if panel.channels and not _off_rows(panel, best):
+        every = [(share, by) for share in GRAIN_SHARES[1:] for by in AMONG_CHANNELS_MM]
+        best = _slid(panel, every, off_rows=True) or best
+    return panel if best is None else replace(panel, grain=(frozen(best[0]), frozen(best[1])))
+
+
+Arrow = tuple[Points, Points]
+
+
+def _slid(panel: Panel, places: Sequence[tuple[float, float]], off_rows: bool = False) -> Arrow | None:
+    """The first of some places for a grain arrow that is clear of outline and slits, or without one the clearest.
+
+    ``off_rows`` keeps it from lying along channels too.
+    """
+    if panel.grain is None:
+        return None
+    start, end = panel.grain
     middle = 0.5 * (start + end)
     loop = panel.loop()
     lines = [np.vstack((loop, loop[:1])), *(slit_points(slit) for slit in panel.slits)]
-    best: tuple[float, tuple[Points, Points]] | None = None
-    for share, by in _grain_places(panel, middle):
+    best: tuple[float, Arrow] | None = None
+    for share, by in places:
         for lift in (0.0, 0.3, -0.3):
             shift = np.array([by, 0.0]) + lift * (1.0 - share) * (end - start)
             run = (middle + shift + share * (start - middle), middle + shift + share * (end - middle))
-            if not _stands_inside(loop, run):
+            if not _stands_inside(loop, run) or (off_rows and not _off_rows(panel, run)):
                 continue
             near = min(region.gap_of_lines_mm(frozen(run), line) for line in lines)
             if best is None or near > best[0] + 0.5:
                 best = (near, run)
             if near >= (AMONG_CHANNELS_CLEAR_MM if panel.channels else GRAIN_CLEAR_MM):
-                return replace(panel, grain=(frozen(run[0]), frozen(run[1])))
-    if best is None:
-        return panel
-    return replace(panel, grain=(frozen(best[1][0]), frozen(best[1][1])))
+                return run
+    return None if best is None else best[1]
+
+
+def _off_rows(panel: Panel, run: Arrow | None) -> bool:
+    """Whether an arrow lies along no row of stitching."""
+    if run is None:
+        return False
+    x, y = (0.5 * (run[0] + run[1])).tolist()
+    return boning.room_mm(panel, x, y) >= boning.apart_mm(panel)
 
 
 def _stands_inside(loop: Points, run: tuple[Points, Points]) -> bool:

@@ -12,12 +12,14 @@ from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points, frozen
 from fanblock.pattern.model import Panel
 from fanblock.sheet.drawing import Stroke, Words
-from fanblock.sheet.labels import LEFT, UP, Wish, edge_wishes
+from fanblock.sheet.labels import LEFT, RIGHT, UP, Wish, edge_wishes
 from fanblock.sheet.space import Box, Space
 from fanblock.sheet.wording import LEAST_MM, Block, Line, paragraphs
 
 SIGN_GAP_MM = 1.2
 UNDERLINED = ("6", "9")
+UPRIGHT_DEG = (0.0, 90.0)
+"""Turns of words that may be slid about for the nearest free place; others stand at one of their places or nowhere."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +36,12 @@ def place(wish: Wish, space: Space) -> Placed | None:
     """Return the wish at its best free place, or None when no way of setting it finds one within reach."""
     for block in wish.blocks:
         sign = _sign_mm(wish.sign, block)
-        width, high = block.width_mm + (sign + SIGN_GAP_MM if sign else 0.0), max(block.height_mm, sign)
+        width, high = extent_mm(wish, block)
+        if block.angle_deg not in UPRIGHT_DEG:
+            box = space.first_free([Box(x, y, width, high, block.angle_deg) for x, y in wish.places])
+            if box is not None:
+                return Placed(wish.name, box, _drawn(wish.sign, block, box, sign), block)
+            continue
         best: tuple[float, Box] | None = None
         for target in wish.places:
             reach = wish.reach_mm if best is None else min(wish.reach_mm, best[0] - 1.0)
@@ -45,6 +52,12 @@ def place(wish: Wish, space: Space) -> Placed | None:
         if best is not None:
             return Placed(wish.name, best[1], _drawn(wish.sign, block, best[1], sign), block)
     return None
+
+
+def extent_mm(wish: Wish, block: Block) -> tuple[float, float]:
+    """Return the width and the height of one way of setting a wish, its sign included."""
+    sign = _sign_mm(wish.sign, block)
+    return block.width_mm + (sign + SIGN_GAP_MM if sign else 0.0), max(block.height_mm, sign)
 
 
 def place_all(wanted: Sequence[Wish], space: Space) -> tuple[list[Placed], list[Wish], Space]:
@@ -156,12 +169,13 @@ def _drawn(sign: str, block: Block, box: Box, sign_mm: float) -> tuple[Stroke | 
 
 
 def _arrow(sign: str, middle: Points, size_mm: float) -> tuple[Stroke, ...]:
-    """A filled head, with a shaft when it points up; ``left`` points at the centre front however words are
+    """A filled head, with a shaft when it points up; ``left`` and ``right`` point at the centre front however words are
     turned.
     """
     half = 0.5 * size_mm
-    if sign == LEFT:
-        head = middle + np.array([[-half, 0.0], [half, -0.7 * half], [half, 0.7 * half]])
+    if sign in (LEFT, RIGHT):
+        way = 1.0 if sign == LEFT else -1.0
+        head = middle + way * np.array([[-half, 0.0], [half, -0.7 * half], [half, 0.7 * half]])
         return (Stroke(polyline(head, closed=True), "ink", "arrow", True),)
     head = middle + np.array([[0.0, half], [-0.55 * half, 0.1 * half], [0.55 * half, 0.1 * half]])
     shaft = middle + np.array([[0.0, 0.2 * half], [0.0, -half]])

@@ -16,7 +16,7 @@ from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import width_mm
 from fanblock.sheet.squares import line
-from fanblock.units import format_length
+from fanblock.units import drawn_length
 
 Items = Iterator[Stroke | Words]
 
@@ -48,7 +48,7 @@ class _Plan:
 
     def say(self, mm: float) -> str:
         """A length as the wearer measures."""
-        return format_length(mm, self.guide.units)
+        return drawn_length(mm, self.guide.units)
 
     def sheet(self) -> Items:
         """The paper and how large it is."""

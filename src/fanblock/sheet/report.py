@@ -11,10 +11,12 @@ from fanblock.pattern.model import Finding, Girth, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.cautions import COSTUME
 from fanblock.sheet.drawing import Drawing
+from fanblock.sheet.htmlpage import list_of, page, section, table
 from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.listing import tables
+from fanblock.sheet.pleatpicture import CAPTION as PLEATS_CAPTION
+from fanblock.sheet.pleatpicture import pleat_picture
 from fanblock.sheet.reportchecks import checks_table
-from fanblock.sheet.reporthtml import list_of, section, table
 from fanblock.sheet.reportstyle import STYLE
 from fanblock.sheet.sewing import joining, toile
 from fanblock.sheet.sewingpictures import sewing_strip, steps_of, strip_caption
@@ -64,32 +66,16 @@ def report_html(pattern: Pattern, views: Views | None = None, to_buy: ToBuy | No
         section("Cut", _cut_list(pattern)),
         *([] if to_buy is None else [section("On the cloth", _cloths(to_buy))]),
         *(section(head, _listed(heads, rows, says)) for head, heads, rows, says in tables(pattern)),
-        section("Sew", f"{_strip(pattern)}{list_of(joining(pattern), 'ol')}"),
+        section("Sew", f"{_strip(pattern)}{_pleats(pattern)}{list_of(joining(pattern), 'ol')}"),
         section("For the toile", f'<div class="box">{list_of(toile(pattern))}</div>'),
-        section("What was checked", checks_table(pattern.findings)),
+        section("What was checked", checks_table(pattern.findings, pattern.body.units)),
         section("What it adds up to", _girths(pattern)),
         section("Measure before you believe it", table(("what", "should be"), tape_words(pattern), {1})),
         section("Dials", table(("dial", "set to"), [(name, words) for name, words, _ in pattern.dials], {1})),
         section("Words used here", _glossary(pattern)),
         section(said.before or "What this is not", f"<p>{escape(COSTUME)}</p>{list_of(said.cautions[1:])}"),
     ]
-    return "\n".join(
-        (
-            "<!DOCTYPE html>",
-            '<html lang="en">',
-            "<head>",
-            '<meta charset="utf-8"/>',
-            '<meta name="viewport" content="width=device-width, initial-scale=1"/>',
-            f"<title>{escape(name)}</title>",
-            f"<style>{STYLE}</style>",
-            "</head>",
-            "<body>",
-            *(part for part in body if part),
-            "</body>",
-            "</html>",
-            "",
-        )
-    )
+    return page(name, STYLE, body)
 
 
 def _strip(pattern: Pattern) -> str:
@@ -101,6 +87,15 @@ def _strip(pattern: Pattern) -> str:
     return (
         f'<figure class="strip">{picture}<figcaption>{escape(strip_caption(steps_of(pattern)))}</figcaption></figure>'
     )
+
+
+def _pleats(pattern: Pattern) -> str:
+    """How its pleats lie when they are folded."""
+    picture = pleat_picture(pattern)
+    if picture is None:
+        return ""
+    drawn = inline_svg(picture, "pleats", "how the pleats fold, in cross-section")
+    return f'<figure class="strip">{drawn}<figcaption>{escape(PLEATS_CAPTION)}</figcaption></figure>'
 
 
 def _verdict(pattern: Pattern) -> str:
@@ -165,11 +160,12 @@ def _of_the_block(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     """What the block is and how far it turns, in words."""
     if pattern.band is not None:
         return ()
-    turn = abs(math.degrees(pattern.block.turn_rad))
+    turns = [abs(math.degrees(half.block.turn_rad)) for half in pattern.halves or (pattern,)]
+    turn = " or ".join(dict.fromkeys(f"{turn:.0f}°" for turn in turns))
     return (
         ("block", "one half of the body from waist to bust as a flat sheet, before any garment is drawn on it."),
         (
-            f"turns {turn:.0f}°",
+            f"turns {turn}",
             "how far that sheet swings round from centre front to centre back; a straight tube has 0°.",
         ),
     )
@@ -182,14 +178,15 @@ def _wants_a_look(finding: Finding) -> bool:
 
 def _flat(views: Views) -> str:
     picture = inline_svg(views.flat, "flat", "all pieces, flat")
-    says = f"{telling(views.pattern).half.capitalize()}. Not at true scale on this page: measure on the printed ones."
+    half = telling(views.pattern).half
+    says = f"{half[:1].upper()}{half[1:]}. Not at true scale on this page: measure on the printed ones."
     return f"<figure>{picture}<figcaption>{escape(says)}</figcaption></figure>"
 
 
 def _cut_list(pattern: Pattern) -> str:
     rows = [
         (
-            str(panel.number),
+            panel.label,
             panel.name,
             ", ".join(f"{layer}: {count}" for layer, count in phrases.layer_counts(panel)),
         )
@@ -207,6 +204,12 @@ def _girths(pattern: Pattern) -> str:
     units = pattern.body.units
     heads = ("level", "block", "takes", "cloth", "open", "gap", "worn, whole garment")
     rows = [_girth(girth, units) for girth in pattern.girths]
+    if pattern.halves:
+        rows = [
+            (f"{girth.name}, {half.half}", *_girth(girth, units)[1:-1], _girth(mean, units)[-1])
+            for mean, *both in zip(pattern.girths, *(half.girths for half in pattern.halves), strict=True)
+            for half, girth in zip(pattern.halves, both, strict=True)
+        ]
     if not rows:
         return ""
     says = "One half, but for the last column. Block less takes is cloth, what is open above the top edge, and gap."

@@ -4,108 +4,182 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from fanblock.halves.joining import told_of_halves
 from fanblock.pattern.model import (
     ARMHOLE,
     CENTER,
     DARTED,
     FOLD,
-    HEM,
     LACING,
-    NECKLINE,
     PLEAT_HEAD,
     WHIPPED,
     Edge,
+    Note,
     Panel,
     Pattern,
     Seam,
 )
-from fanblock.sheet import closing, phrases
+from fanblock.sheet import closing, finishing, phrases
 from fanblock.sheet.bandwords import band_joining, band_toile
 from fanblock.sheet.levels import told_level
-from fanblock.sheet.sewingorder import across, is_open, is_whipped, run_words, when
-from fanblock.sheet.stiffwords import after_joining, before_joining, toile_bones
+from fanblock.sheet.sewingorder import (
+    IN_A_HALF,
+    SET_ON,
+    SKIRT,
+    SKIRT_NAME,
+    across,
+    center_run,
+    is_full,
+    is_open,
+    is_whipped,
+    rank,
+    run_words,
+    upper_first,
+    when,
+)
+from fanblock.sheet.stiffwords import before_joining, bound, stiffened, toile_bones
 from fanblock.sheet.toilewords import toile_steps
-from fanblock.units import format_length
+from fanblock.units import format_length, retold
 
 
 def joining(pattern: Pattern) -> tuple[str, ...]:
     """Return what is sewn to what, front to back: each seam and where it stops, how to match it, then the centres."""
+    lines = told_of_halves(pattern, _joining) if pattern.halves else _joining(pattern)
+    return tuple(retold(line, pattern.body.units) for line in lines)
+
+
+def _joining(pattern: Pattern) -> tuple[str, ...]:
     if pattern.band is not None:
         return band_joining(pattern)
     numbers = {panel.name: panel.number for panel in pattern.panels}
     drafted = [seam for seam in pattern.seams if not pattern.by_name[seam.front.panel].layer]
     ordered = sorted(drafted, key=lambda seam: when(pattern, seam))
-    seams = [seam for seam in ordered if not _is_set_on(pattern, seam)]
-    set_on = [seam for seam in ordered if _is_set_on(pattern, seam)]
-    first = [note.says for note in pattern.notes if note.kind == "sewing first"]
-    lines = [*before_joining(pattern), *first, *dict.fromkeys(_join(pattern, seam, numbers) for seam in seams)]
+    seams = [seam for seam in ordered if rank(pattern, seam) <= IN_A_HALF]
+    return (
+        *before_joining(pattern),
+        *finishing.mounted(pattern),
+        *_notes(pattern, "sewing first"),
+        *_joined(pattern, seams, numbers, "sewing first"),
+        *_helps(pattern, seams),
+        *_notes(pattern, "sewing"),
+        _other_half(pattern),
+        *_centers(pattern),
+        *_joined(pattern, [seam for seam in ordered if rank(pattern, seam) == SKIRT], numbers, "sewing last"),
+        *finishing.lined(pattern),
+        *_notes(pattern, "sewing pleats"),
+        *finishing.fastened(pattern),
+        *stiffened(pattern),
+        *finishing.set_on_layers(pattern),
+        *_joined(pattern, [seam for seam in ordered if rank(pattern, seam) == SET_ON], numbers, "sewing last"),
+        *_loose(pattern),
+        *finishing.skirted(pattern),
+        *finishing.hemmed(pattern),
+        *bound(pattern),
+        *finishing.lined_last(pattern),
+    )
+
+
+def _notes(pattern: Pattern, kind: str) -> Iterator[str]:
+    """What is told at one place of the order and belongs to no piece."""
+    yield from (note.says for note in pattern.notes if note.kind == kind and not note.of)
+
+
+def _joined(pattern: Pattern, seams: list[Seam], numbers: Mapping[str, int], kind: str) -> Iterator[str]:
+    """Each of some seams, and before the first that sews on a piece with notes of its own, how that is done."""
+    lines: dict[str, None] = {}
+    for seam in seams:
+        lines |= dict.fromkeys(_told_with(pattern, seam, kind))
+        lines[_join(pattern, seam, numbers)] = None
+    names = {name.panel for seam in seams for name in (seam.front, seam.back)}
+    lines |= dict.fromkeys(note.says for note in pattern.notes if note.kind == kind and _of(note, names))
+    yield from lines
+
+
+def _told_with(pattern: Pattern, seam: Seam, kind: str) -> list[str]:
+    """What is told of a piece before a seam of it: of a sleeve nothing while it is closed, and at first only how it lies flat."""
+    front, back = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
+    capped = finishing.is_capped(front), finishing.is_capped(back)
+    if all(capped):
+        return []
+    found = [
+        note.says
+        for note in pattern.notes
+        if note.kind == kind and _of(note, {front.name, back.name, *_whole(pattern, seam)})
+    ]
+    return found[:1] if any(capped) and not is_full(seam) else found
+
+
+def _whole(pattern: Pattern, seam: Seam) -> set[str]:
+    """The pieces of the sleeve that a seam sets in."""
+    sides = {seam.front.panel, seam.back.panel}
+    capped = {name for name in sides if finishing.is_capped(pattern.by_name[name])}
+    mates = [{one.front.panel, one.back.panel} for one in pattern.seams]
+    return {
+        name
+        for pair in mates
+        if pair & capped and all(finishing.is_capped(pattern.by_name[one]) for one in pair)
+        for name in pair
+    }
+
+
+def _of(note: Note, names: set[str]) -> bool:
+    """Tell whether a note belongs to one of some pieces, or to a thing that is cut in several."""
+    return bool(note.of) and any(name == note.of or name.startswith(f"{note.of} ") for name in names)
+
+
+def _loose(pattern: Pattern) -> Iterator[str]:
+    """What is made of pieces that no seam holds."""
+    held = {name.panel for seam in pattern.seams for name in (seam.front, seam.back)}
+    if not pattern.toile:
+        yield from finishing.stiffened_pieces(pattern)
+        yield from (note.says for note in pattern.notes if note.kind == "sewing last" and note.of not in ("", *held))
+    yield from _notes(pattern, "sewing last")
+
+
+def _helps(pattern: Pattern, seams: list[Seam]) -> Iterator[str]:
+    """How seams are matched, where they stop, and how slits are cut."""
     if any(is_whipped(pattern, seam) for seam in seams):
-        lines.append(
+        yield (
             "To whip: lay two finished pieces face to face, their folded edges level, and catch both folds with small close "
             "stitches."
         )
     if any(panel.edge(edge).waist_at_mm is not None for panel, edge in _fronts(pattern)):
-        lines.append("At each seam lay the two waist bars together first, then the ticks, then the ends.")
+        yield "At each seam lay the two waist bars together first, then the ticks, then the ends."
     if any(len(across(pattern, seam)) > 1 for seam in seams):
-        lines.append("Where a seam runs right across, lay the seams that meet on it on each other first.")
+        yield "Where a seam runs right across, lay the seams that meet on it on each other first."
     if any(is_open(pattern, seam) for seam in seams):
-        lines.append(
+        yield (
             "Where a seam stops at the waist, secure it there with a few stitches on the spot and press its allowance "
             "back: it ends at the bar. The skirts below stay open."
         )
     if any(not slit.name for panel in pattern.panels for slit in panel.slits):
-        lines.append("Cut each slit up to its bar only, and reinforce it there before it is bound.")
-    lines += [note.says for note in pattern.notes if note.kind == "sewing"]
-    lines.append("Make the other half as a mirror image: turn every piece over.")
-    last = [note.says for note in pattern.notes if note.kind == "sewing last"]
-    on = dict.fromkeys(_join(pattern, seam, numbers) for seam in set_on)
-    return (*lines, *_centers(pattern), *_lined(pattern), *on, *last, *_hemmed(pattern), *after_joining(pattern))
+        yield "Cut each slit up to its bar only, and reinforce it there before it is bound."
 
 
-def _is_set_on(pattern: Pattern, seam: Seam) -> bool:
-    """Tell whether a seam sets on a piece that is fitted on the body, as a strap or a sleeve: the halves are one by then."""
-    panels = (pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel])
-    return any(
-        panel.added and any(edge.kind == ARMHOLE or edge.name.startswith("cap ") for edge in panel.edges)
-        for panel in panels
+def _other_half(pattern: Pattern) -> str:
+    """How the other half is made, with what lies on a fold and serves for both."""
+    panels = [panel for panel in pattern.panels if not panel.added and not panel.layer]
+    folded = [panel.number for panel in panels if panel.fold or any(edge.kind == FOLD for edge in panel.edges)]
+    if len(folded) == len(panels):
+        how = "is cut as one whole" if pattern.half else "lies on the fold"
+        return f"Join the same seams on the other side: every piece {how} and is both halves."
+    if pattern.half:
+        whole = (
+            f" Piece{'s' if len(folded) > 1 else ''} {phrases.listed(folded)} serve{'s' * (len(folded) == 1)} both."
+            if folded
+            else ""
+        )
+        return (
+            "So far this is told of one half. Join the pieces marked L to each other, and those marked R: the halves are alike in "
+            f"this and not in size, and no piece takes the place of its fellow.{whole}"
+        )
+    if not folded:
+        return "Make the other half as a mirror image: turn every piece over."
+    several = len(folded) > 1
+    which = (
+        f"piece{'s' if several else ''} {phrases.listed(folded)}, on the fold, {'are' if several else 'is'} both halves"
     )
-
-
-def _lined(pattern: Pattern) -> Iterator[str]:
-    """When the lining of a bodice goes in, whose pieces are those of the outer cloth (common practice, no source)."""
-    lined = [panel for panel in pattern.panels if "lining" in dict(panel.cuts) and not panel.added]
-    boned = any(panel.channels for panel in pattern.panels)
-    if not lined or boned or pattern.binding is not None:
-        return
-    loose = (
-        " Below the pleat heads it hangs loose."
-        if any(edge.kind == PLEAT_HEAD for panel in lined for edge in panel.edges)
-        else ""
-    )
-    yield (
-        "Make the lining up like the outer cloth, seam for seam, and lay it in, wrong side to wrong side, waist on waist. Turn in "
-        f"the edges of both toward each other and fell them together; leave the armholes open for the sleeves.{loose}"
-    )
-
-
-def _hemmed(pattern: Pattern) -> Iterator[str]:
-    """What is left to do at free edges that have an allowance."""
-    kinds = {HEM: "the lower edge", NECKLINE: "the neckline"}
-    free = {
-        kinds[edge.kind]
-        for panel in pattern.panels
-        if not panel.added
-        for edge in panel.edges
-        if edge.kind in kinds and edge.mate is None and panel.allowances.get(edge.name, 0.0) > 0.0
-    }
-    if any(
-        panel.added and edge.kind == HEM and panel.allowances.get(edge.name, 0.0) > 0.0
-        for panel in pattern.panels
-        for edge in panel.edges
-    ):
-        free.add("the ends of the sleeves and of what else is set on")
-    if free:
-        yield f"Last, turn in and hem by hand {phrases.listed(sorted(free))}, by the allowance that stands there."
+    return f"Sew the other half to it as a mirror image: turn every other piece over; {which}."
 
 
 def _join(pattern: Pattern, seam: Seam, numbers: Mapping[str, int]) -> str:
@@ -120,9 +194,10 @@ def _join(pattern: Pattern, seam: Seam, numbers: Mapping[str, int]) -> str:
     if len(level) > 1:
         upper, lower = (
             phrases.listed(dict.fromkeys(f"{numbers[name.panel]} ({name.panel})" for name in side))
-            for side in ([one.front for one in level], [one.back for one in level])
+            for side in zip(*(upper_first(pattern, one) for one in level), strict=True)
         )
-        return f"Join {letter} to {letter} right across: above {upper}, below {lower}."
+        eased = any(one.fullness_mm for one in level) * "; ease the longer edge in where one is"
+        return f"Join {letter} to {letter} right across: above {upper}, below {lower}{eased}."
     return (
         f"{verb} {letter} to {letter}: piece {numbers[front]} ({front}) to piece {numbers[back]} ({back})"
         f"{run_words(pattern, seam)}{_taken_up(pattern, seam)}."
@@ -131,6 +206,11 @@ def _join(pattern: Pattern, seam: Seam, numbers: Mapping[str, int]) -> str:
 
 def toile(pattern: Pattern) -> tuple[str, ...]:
     """Return how to cut and put together a toile of this pattern that can be laced on, or of a band."""
+    lines = told_of_halves(pattern, _toile) if pattern.halves else _toile(pattern)
+    return tuple(retold(line, pattern.body.units) for line in lines)
+
+
+def _toile(pattern: Pattern) -> tuple[str, ...]:
     if pattern.band is not None:
         return band_toile(pattern)
     if pattern.toile:
@@ -182,19 +262,27 @@ def _edges(pattern: Pattern, kind: str) -> list[tuple[Panel, Edge]]:
 def _centers(pattern: Pattern) -> Iterator[str]:
     """What is done at the centre lines, with all the pieces that lie on each, and where it opens."""
     done: dict[tuple[str, str], list[int]] = {}
-    for panel, edge in (*_edges(pattern, FOLD), *_edges(pattern, CENTER)):
+    for panel, edge in sorted((*_edges(pattern, FOLD), *_edges(pattern, CENTER)), key=_from_above):
         how = "sewn" if panel.allowances.get(edge.name, 0.0) > 0.0 else "met"
         how = "folded" if edge.kind == FOLD or panel.fold == edge.name else how
         done.setdefault((how, phrases.prose(edge.name)), []).append(panel.number)
+    heads = [panel for panel, _ in _edges(pattern, PLEAT_HEAD)]
     for (how, line), numbers in done.items():
-        several, which = len(numbers) > 1, phrases.listed(numbers)
+        several, which = len(numbers) > 1, phrases.listed(sorted(numbers))
         if how == "folded":
             pieces = f"Pieces {which} are" if several else f"Piece {which} is"
-            yield f"{pieces} cut on the fold at the {line}: there is no seam."
+            how = "cut as one whole" if pattern.half else "cut on the fold"
+            yield f"{pieces} {how} at the {line}: there is no seam."
         elif how == "sewn":
             pieces = f"pieces {which}" if several else f"piece {which}"
             verb = "Whip" if pattern.construction == WHIPPED else "Sew"
-            yield f"{verb} the two {line}s ({pieces}, both halves) to each other, from the top to the lower edge."
+            yield f"{verb} the two {line}s ({pieces}, both halves) to each other, {center_run(line, heads)}."
         else:
             yield f"At the {line} the two halves meet edge to edge, without allowance."
     yield from closing.sewing_words(pattern)
+
+
+def _from_above(one: tuple[Panel, Edge]) -> tuple[bool, bool, int]:
+    """Folds first; then seams, that of a skirt after the one above it; then by piece."""
+    panel, edge = one
+    return edge.kind != FOLD, edge.kind == CENTER and edge.name.endswith(SKIRT_NAME), panel.number

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+import re
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -15,10 +16,11 @@ from fanblock.sheet import phrases
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted
 from fanblock.sheet.joined import beside, joined
+from fanblock.sheet.sewing import joining
 from fanblock.sheet.sewingorder import is_whipped, when
-from fanblock.sheet.upright import moved_panel
+from fanblock.sheet.upright import moved_group, moved_panel
 
-WIDE_MM, HIGH_MM, APART_MM = 58.0, 46.0, 3.0
+WIDE_MM, HIGH_MM, APART_MM = 55.0, 46.0, 3.0
 """Size of one picture, and the room between two."""
 
 IN_ROW = 3
@@ -45,6 +47,7 @@ def steps_of(pattern: Pattern) -> tuple[Step, ...]:
     Seams of one letter on one line are sewn at one step. A seam hangs on the two pieces it joins, and on all that hung on
     either before.
     """
+    pattern = pattern.halves[0] if pattern.halves else pattern
     drafted = [seam for seam in pattern.seams if not pattern.by_name[seam.front.panel].layer]
     at_once: dict[tuple[str, str], list[Seam]] = {}
     for seam in sorted(drafted, key=lambda seam: when(pattern, seam)):
@@ -65,19 +68,68 @@ def steps_of(pattern: Pattern) -> tuple[Step, ...]:
 
 
 def sewing_strip(pattern: Pattern) -> Drawing | None:
-    """Return the strip, its pictures in rows; None for a pattern with no seams to join."""
+    """Return the strip, its pictures in rows; None for a pattern with no seams to join.
+
+    A picture bears the number of the sentence that tells of its seam.
+    """
     steps = steps_of(pattern)
     if not steps:
         return None
+    numbers = told_at(pattern, steps)
+    pattern = pattern.halves[0] if pattern.halves else pattern
     rows = -(-len(steps) // IN_ROW)
     wide, high = (WIDE_MM + APART_MM) * IN_ROW - APART_MM, (HIGH_MM + APART_MM) * rows - APART_MM
     small = _small(pattern)
     groups = []
-    for number, step in enumerate(steps, start=1):
-        row, column = divmod(number - 1, IN_ROW)
+    for at, (number, step) in enumerate(zip(numbers, steps, strict=True)):
+        row, column = divmod(at, IN_ROW)
         corner = np.array([(WIDE_MM + APART_MM) * column, high - HIGH_MM - (HIGH_MM + APART_MM) * row])
-        groups.append(Group(f"sewing step {number}", tuple(_picture(pattern, small, number, step, corner))))
+        groups.append(Group(f"sewing step {at + 1}", tuple(_picture(pattern, small, number, step, corner))))
     return Drawing("sewing order", wide, high, tuple(groups))
+
+
+def sewing_rows(pattern: Pattern) -> list[Callable[[float, float, float], tuple[list[Stroke | Words], float]]]:
+    """Return the rows of the strip one by one, each to be set at a left and a top on a page, in the width of the strip."""
+    strip = sewing_strip(pattern)
+    if strip is None:
+        return []
+
+    def row(
+        groups: Sequence[Group], high: float
+    ) -> Callable[[float, float, float], tuple[list[Stroke | Words], float]]:
+        def setting(left: float, top: float, width: float) -> tuple[list[Stroke | Words], float]:
+            aside = max(0.0, 0.5 * (width - strip.width_mm))
+            moved = [moved_group(group, (left + aside, top - high)) for group in groups]
+            return [item for group in moved for item in group.items], top - HIGH_MM
+
+        return setting
+
+    highs = [strip.height_mm - (HIGH_MM + APART_MM) * at for at in range(-(-len(strip.groups) // IN_ROW))]
+    return [row(strip.groups[at * IN_ROW : (at + 1) * IN_ROW], high) for at, high in enumerate(highs)]
+
+
+def told_at(pattern: Pattern, steps: Sequence[Step]) -> tuple[int, ...]:
+    """Return the number of the sentence of :func:`fanblock.sheet.sewing.joining` that tells of each step.
+
+    A letter that several sentences tell of, as its seam is sewn in stretches, gives each step its own as far as there are
+    so many; 0 where none tells of it.
+    """
+    lines = joining(pattern)
+    told: dict[str, list[int]] = {}
+    for number, line in enumerate(lines, start=1):
+        found = _TOLD.match(line)
+        if found is not None:
+            told.setdefault(found[1], []).append(number)
+    numbers = []
+    for step in steps:
+        some = told.get(step.letter, [0])
+        numbers.append(some[0])
+        told[step.letter] = some[1:] or some
+    return tuple(numbers)
+
+
+_TOLD = re.compile(r"(?:Join|Whip|Sew|Close [^:]*:) (\w+) to \1\b")
+"""How a sentence begins that tells of a seam."""
 
 
 def _small(pattern: Pattern) -> Mapping[str, Panel]:
@@ -110,9 +162,7 @@ def _picture(
                 yield Stroke(polyline(thinned(run, _OFF_MM)), "sewn", f"seam {seam.letter}")
     for panel in small.values():
         middle = inner_point(panel.loop()) + corner
-        yield Words(
-            str(panel.number), float(middle[0]), float(middle[1]) - 0.35 * _TEXT_SIZE_MM, _TEXT_SIZE_MM, "middle"
-        )
+        yield Words(panel.label, float(middle[0]), float(middle[1]) - 0.35 * _TEXT_SIZE_MM, _TEXT_SIZE_MM, "middle")
     wide = WIDE_MM - 2.0 * _EDGE_MM
     head, under = _words(pattern, number, step)
     yield Words(fitted(head, _HEAD_SIZE_MM, wide, True), x + _EDGE_MM, y + 5.6, _HEAD_SIZE_MM, bold=True)
@@ -123,7 +173,7 @@ def _words(pattern: Pattern, number: int, step: Step) -> tuple[str, str]:
     """What is done at a step, and what is still open after it."""
     how = "whip" if any(is_whipped(pattern, seam) for seam in step.seams) else "sew"
     still = "all are joined" if not step.open_letters else f"still open: {phrases.listed(step.open_letters)}"
-    return f"{number}. {how} {step.letter} to {step.letter}", still
+    return f"{f'{number}. ' if number else ''}{how} {step.letter} to {step.letter}", still
 
 
 def strip_caption(steps: Sequence[Step]) -> str:
@@ -131,5 +181,5 @@ def strip_caption(steps: Sequence[Step]) -> str:
     count = len(steps)
     return (
         f"The {'seam' if count == 1 else f'{count} seams'} of one half, in their order: thick is what is sewn now, filled what "
-        "hangs together after it."
+        "hangs together after it; the numbers are those of the sentences."
     )

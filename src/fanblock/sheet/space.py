@@ -100,6 +100,10 @@ class Space:
         """Return the space that is left when these cells are taken too."""
         return replace(self, taken=self.taken | mask)
 
+    def outside(self, outline: Points) -> Space:
+        """Return the space that is left outside of an outline."""
+        return self.less(raster.filled(outline, self.origin, self.cell_mm, (self.taken.shape[0], self.taken.shape[1])))
+
     def only(self, low: Points, high: Points) -> Space:
         """Return the space within the upright rectangle from ``low`` to ``high``."""
         start = np.ceil((low - self.origin) / self.cell_mm).astype(np.int64).clip(0)

@@ -9,6 +9,7 @@ Errors of joining pages add up from page to page and show only in a line that cr
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -72,10 +73,11 @@ def square_box(x: float = 0.0, y: float = 0.0) -> Box:
     return Box(x - 0.5, y - 0.5, x + side, y + side)
 
 
-def gauge_at(x: float, y: float, upright: bool = False) -> Group:
+def gauge_at(x: float, y: float, upright: bool = False, pale: bool = False) -> Group:
     """Return two bars of 100 mm and of 4 in that stand for one side of the square where a page has no room for it.
 
-    The room of the level one is :func:`gauge_box`; the upright one is the level one turned a quarter.
+    The room of the level one is :func:`gauge_box`; the upright one is the level one turned a quarter. Those that cross
+    lines of the pattern are ``pale``.
     """
     items: list[Stroke | Words] = []
     for length, name, row in ((SQUARE_MM, "100 mm", 0.0), (BAR_MM, "4 in", _APART_MM)):
@@ -86,7 +88,17 @@ def gauge_at(x: float, y: float, upright: bool = False) -> Group:
             items.append(line([(step * count, start + row - half), (step * count, start + row + half)], "scale"))
         items.append(Words(f"this bar: {name}", 62.0, start + row + 1.3, 2.6, "middle", color=PAPER_BLUE))
     group = Group(SQUARE_NAME, tuple(items))
+    if pale:
+        group = paled(group)
     return moved_group(turned_group(group, gauge_box().height_mm) if upright else group, (x, y))
+
+
+def paled(group: Group) -> Group:
+    """Return lines that are measured so pale that nobody takes them for lines of the pattern they cross."""
+    items = (
+        replace(one, pen="scale pale") if isinstance(one, Stroke) and one.pen == "scale" else one for one in group.items
+    )
+    return Group(group.name, tuple(items))
 
 
 def gauge_box(upright: bool = False) -> Box:

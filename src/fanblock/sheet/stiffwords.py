@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from fanblock.pattern.bones import BONE, BUSK, SHAPING
 from fanblock.pattern.model import SEWN, WHIPPED, Pattern
+from fanblock.sheet.finishing import IN_LAST, NONE, STRENGTH, layers_of, lining_way
 
 UNPLANNED = (
     "Bones, their channels and eyelets are not planned on these sheets: where they go is for you to settle, best on the "
@@ -15,7 +16,10 @@ UNPLANNED = (
 
 BONES_IN = "Put in the bones from above, each as long as the list says, with rounded or tipped ends."
 
-STITCHED = "stitch both lines of every channel through them, and across its lower end. On the other half the channels are mirrored."
+STITCHED = "stitch both lines of every channel through them, and across its lower end."
+
+MIRRORED = " On the other half the channels are mirrored."
+"""What is added where both halves are cut from one set of pieces."""
 
 
 def is_planned(pattern: Pattern) -> bool:
@@ -31,7 +35,7 @@ def before_joining(pattern: Pattern) -> Iterator[str]:
             yield (
                 "Each piece is made by itself. Baste its layers together, all but the lining, and stitch both lines of every "
                 "channel through them, and across its lower end; where no stitching shall show, lay the outer cloth on "
-                "afterwards. On the other half the channels are mirrored."
+                f"afterwards.{_mirrored(pattern)}"
             )
             yield BONES_IN
         yield (
@@ -39,24 +43,36 @@ def before_joining(pattern: Pattern) -> Iterator[str]:
             "are bound stay raw."
         )
     elif made == SEWN and boned:
+        base, more = "the strength layers", "those of the outer cloth likewise, by themselves"
+        if STRENGTH not in layers_of(pattern):
+            base, more = "the outer cloth", "those of the lining likewise, by themselves"
         yield (
-            "Seams first, channels after them: join the pieces of the strength layers as told here, and press the allowances "
-            "open."
+            f"Seams first, channels after them: join the pieces of {base} as told here, and press the allowances open; join {more}."
         )
     elif boned:
-        yield f"First the channels, piece by piece: baste the strength layers together and {STITCHED}"
+        yield f"First the channels, piece by piece: baste the strength layers together and {STITCHED}{_mirrored(pattern)}"
 
 
-def after_joining(pattern: Pattern) -> Iterator[str]:
-    """Yield what is done when the pieces hang together, by the way of making (common practice, no source).
+def _mirrored(pattern: Pattern) -> str:
+    return "" if pattern.half else MIRRORED
+
+
+def stiffened(pattern: Pattern) -> Iterator[str]:
+    """Yield what is done when the pieces hang together, by the way of making, up to the eyelets (common practice, no source).
 
     Tapes 8 mm wide over whipped seams are published for stays of about 1780.
     """
-    kinds, made = _kinds(pattern), pattern.construction
+    kinds, made, way = _kinds(pattern), pattern.construction, lining_way(pattern)
     if made == WHIPPED:
         yield "Open every whipped seam flat, and sew a narrow tape over it inside, 8 mm (5/16 in) wide or so."
     if BONE in kinds and made == SEWN:
-        yield f"Then the channels: baste the strength layers together, seams on seams, and {STITCHED}"
+        layers = (
+            "lay the outer cloth over the strength layers and baste them together, seams on seams (where no stitching shall show, "
+            "lay it on after the channels)"
+        )
+        if STRENGTH not in layers_of(pattern):
+            layers = "lay outer cloth and lining together, wrong side to wrong side, and baste them, seams on seams"
+        yield f"Then the channels: {layers}, and {STITCHED}{_mirrored(pattern)}"
     if BONE in kinds and made != WHIPPED:
         yield BONES_IN
     if SHAPING in kinds:
@@ -74,10 +90,15 @@ def after_joining(pattern: Pattern) -> Iterator[str]:
         rows = (
             "the left and the right row are each in the list" if mirrored else "the rows of both edges are in the list"
         )
-        yield f"Work the eyelets through all layers but the lining; {rows}."
+        layers = "all layers but the lining" if way in (NONE, IN_LAST) else "all layers, the lining too"
+        yield f"Turn the lacing edges in and work the eyelets through {layers}; {rows}."
+
+
+def bound(pattern: Pattern) -> Iterator[str]:
+    """Yield how the edges are bound that a recipe plans a binding for."""
     if pattern.binding is not None:
-        bones = ", which closes the channels above" if BONE in kinds else ""
-        yield f"Bind the edges with {pattern.binding.material}{bones}. The lining comes last."
+        bones = ", which closes the channels above" if BONE in _kinds(pattern) else ""
+        yield f"Bind the edges with {pattern.binding.material}{bones}."
 
 
 def toile_bones(pattern: Pattern) -> Iterator[str]:

@@ -32,6 +32,7 @@ ROWS = (
     ("fastening", "a button, hook, tie or loop sits here"),
     ("channel", "stitch both lines: a channel for a bone, numbered from the front side"),
     ("eyelet", "eyelet: a ring in the half that is drawn, a cross in the other, both where they are level"),
+    ("own eyelet", "eyelet, numbered from the top"),
     ("grain", "straight grain, along the warp"),
     ("letter", "seam letter: join like to like"),
 )
@@ -50,7 +51,8 @@ def used_in(pattern: Pattern) -> frozenset[str]:
         "notch": "seam" in kinds,
         "level": any(panel.levels for panel in panels),
         "channel": any(panel.channels for panel in panels),
-        "eyelet": any(panel.eyelets for panel in panels),
+        "eyelet": any(panel.eyelets and not panel.side for panel in panels),
+        "own eyelet": any(panel.eyelets and panel.side for panel in panels),
         "grain": any(panel.grain is not None for panel in panels),
         **{kind: any(mark.kind == kind for panel in panels for mark in panel.marks) for kind in MARK_KINDS},
         "letter": any(edge.letter for panel in panels for edge in panel.edges),
@@ -105,6 +107,8 @@ def _sample(kind: str, left: float, y: float) -> list[Stroke | Words]:
         both = (middle - 6.0, middle + 6.0)
         rings = [boning.ring(frozen([x, y]), 1.5) for x in (both[0], middle)]
         return [*rings, *(arm for x in (middle, both[1]) for arm in boning.cross(frozen([x, y]), 1.5))]
+    if kind == "own eyelet":
+        return [boning.ring(frozen([middle, y]), 1.5)]
     if kind == "letter":
         return [Words("A", middle, y - 1.6, 4.6, "middle", bold=True)]
     return [line([(left, y), (right, y)], kind)]

@@ -13,9 +13,9 @@ from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.drawing import Stroke
 from fanblock.sheet.labels import UP, Wish
+from fanblock.sheet.overbones import OverBones, rows_under
 from fanblock.sheet.piece import Piece
 from fanblock.sheet.placing import Placed, place
-from fanblock.sheet.space import Space
 from fanblock.sheet.wording import LEAST_MM, Block, Line
 
 NUMBERED = ("all", "number")
@@ -34,25 +34,26 @@ def tags(piece: Piece, windows: Sequence[tuple[Points, Points]], pattern: Patter
             continue
         wish = Wish("tag", _blocks(piece, pattern), (_middle(piece, low, high),), sign=UP)
         found = place(wish, space.only(low, high))
-        if found is None:
-            found = _over_channels(wish, over.only(low, high))
+        if found is None and over is not None:
+            found = _over_channels(wish, over.only(low, high), piece)
         if found is not None:
             done.append(found)
-            space, over = space.without(found.box), over.without(found.box)
+            space = space.without(found.box)
+            over = None if over is None else over.without(found.box)
     return tuple(done)
 
 
-def _over_channels(wish: Wish, space: Space) -> Placed | None:
-    """Return the words on a white ground over channels, where there is no room between those."""
-    found = place(wish, space)
+def _over_channels(wish: Wish, over: OverBones, piece: Piece) -> Placed | None:
+    """Return the words over channels where there is no room between those, whose lines go on pale under them."""
+    found = over.place(wish)
     if found is None:
         return None
     ground = Stroke(polyline(found.box.corners(), closed=True), "blank", "", True)
-    return replace(found, items=(ground, *found.items))
+    return replace(found, items=(ground, *rows_under(piece.panel, [found.box]), *found.items))
 
 
 def _blocks(piece: Piece, pattern: Pattern) -> tuple[Block, ...]:
-    head = f"{piece.panel.number} · {piece.panel.name}"
+    head = f"{piece.panel.label} · {piece.panel.name}"
     garment, stamp = phrases.identity(pattern.title)
     found = []
     for size, small in ((5.0, 2.8), (4.0, 2.6), (3.0, LEAST_MM)):

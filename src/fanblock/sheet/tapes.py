@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -20,7 +20,8 @@ class TapeNumbers:
     """Heights of the top edge above the waist along the cloth, the gap, and the waist as worn, gap included (mm).
 
     What a garment does not have is None: one without a centre back edge has no back height. One that ends above the waist
-    has its heights from another ``level``, and one whose block stands on another girth is worn at that, ``worn``.
+    has its heights from another ``level``, and one whose block stands on another girth is worn at that, ``worn``. Where the
+    two halves were drafted apart ``underarm_mm`` is that of the left one and ``underarm_right_mm`` of the right.
     """
 
     front_mm: float | None
@@ -30,18 +31,23 @@ class TapeNumbers:
     worn_waist_mm: float | None
     level: str = "waist"
     worn: str = "waist"
+    underarm_right_mm: float | None = None
 
 
 def tape_numbers(pattern: Pattern) -> TapeNumbers:
     """Return the five numbers of a pattern."""
     lower = pattern.stand.lower
     waist = next((girth for girth in pattern.girths if girth.height == lower.height), None)
+    worn_mm = None if waist is None else 2.0 * (waist.block_mm - waist.takes_mm)
+    if pattern.halves:
+        left, right = (tape_numbers(half) for half in pattern.halves)
+        return replace(left, underarm_right_mm=right.underarm_mm, gap_mm=pattern.gap_mm, worn_waist_mm=worn_mm)
     return TapeNumbers(
         front_mm=_above_waist(pattern, front=True),
         underarm_mm=_underarm(pattern),
         back_mm=_above_waist(pattern, front=False),
         gap_mm=pattern.gap_mm,
-        worn_waist_mm=None if waist is None else 2.0 * (waist.block_mm - waist.takes_mm),
+        worn_waist_mm=worn_mm,
         level=told_level(pattern),
         worn=lower.name,
     )
@@ -55,6 +61,7 @@ def tape_data(pattern: Pattern) -> dict[str, float | None]:
     return {
         "center_front": found.front_mm,
         "under_arm": found.underarm_mm,
+        **({"under_arm_right": found.underarm_right_mm} if pattern.halves else {}),
         "center_back": found.back_mm,
         "gap": found.gap_mm,
         f"worn_{found.worn.replace(' ', '_')}": found.worn_waist_mm,
@@ -68,7 +75,7 @@ def tape_words(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     found, units = tape_numbers(pattern), pattern.body.units
     rows = (
         (f"{_along('center front', pattern, front=True)}, {found.level} to top edge", found.front_mm),
-        (f"under the arm, {found.level} to top edge at its lowest", found.underarm_mm),
+        *((f"under the arm{on}, {found.level} to top edge at its lowest", mm) for on, mm in _underarms(found)),
         (f"{_along('center back', pattern, front=False)}, {found.level} to top edge", found.back_mm),
     )
     said = [(what, format_length(mm, units)) for what, mm in rows if mm is not None]
@@ -90,6 +97,9 @@ def tape_sentence(pattern: Pattern) -> str:
         (_along("center back", pattern, front=False), found.back_mm),
     )
     parts = [f"{where} {format_length(mm, units)}" for where, mm in heights if mm is not None]
+    if len(both := [format_length(mm, units) for _, mm in _underarms(found) if mm is not None]) > 1:
+        said = f"under the arm, at its lowest, {both[0]} left, {both[1]} right"
+        parts = [said if part.startswith("under the arm") else part for part in parts]
     says = f"Above the {found.level} it stands {'; '.join(parts)}" if parts else "Check it with a tape"
     if found.worn_waist_mm is not None:
         says += f"; the {found.worn} as worn is {format_length(found.worn_waist_mm, units)}"
@@ -97,9 +107,21 @@ def tape_sentence(pattern: Pattern) -> str:
     return f"{says}."
 
 
+def _underarms(found: TapeNumbers) -> tuple[tuple[str, float | None], ...]:
+    """The height under the arm, or both where they are not the same."""
+    left, right = found.underarm_mm, found.underarm_right_mm
+    if left is None or right is None or abs(left - right) < SAME_MM:
+        return (("", left),)
+    return (" on the left", left), (" on the right", right)
+
+
+SAME_MM = 0.5
+"""Two heights that differ by less are told as one: no tape shows it."""
+
+
 def _along(place: str, pattern: Pattern, front: bool) -> str:
     """Where a height is measured, in prose: along an open edge where that is not the body's own centre line."""
-    found = _outermost(pattern, front)
+    found = _outermost(pattern.halves[0] if pattern.halves else pattern, front)
     return closing.along_words(pattern, place, None if found is None else found[1])
 
 

@@ -44,6 +44,8 @@ ON_BODY = Telling(
     has_side=True,
 )
 
+BOTH_CAPTION = "both halves, seen from outside: the wearer's right half (R) at the left of the picture"
+
 _LOOK = (
     "Look in this order: whether the inner edge is as long as what it is sewn to; how the band lies or falls in front, at "
     "the side and behind; then its depth. Curved edges stretch: stay-stitch them before you judge."
@@ -94,10 +96,15 @@ def telling(pattern: Pattern) -> Telling:
     """Return the words that a pattern is told in."""
     if pattern.band is None:
         level = told_level(pattern)
-        return replace(ON_BODY, look=_looks(pattern, level))
+        said = ON_BODY if not pattern.halves else replace(
+            ON_BODY, caption=BOTH_CAPTION, half=phrases.BOTH_HALVES, counted="in both halves"
+        )  # fmt: skip
+        return replace(said, look=_looks(pattern, level))
     return HALF_BAND if pattern.band.halved else WHOLE_BAND
 
 
 def half_of(panel: Panel, pattern: Pattern) -> str:
     """Return which half a piece is of, and which way up it lies."""
+    if panel.side:
+        return phrases.ONE_HALF[panel.side]
     return phrases.WHOLE if panel.whole else telling(pattern).half

@@ -16,7 +16,7 @@ from fanblock.geometry.curve import frozen
 from fanblock.sheet.clear import Held, box_place, measured_on
 from fanblock.sheet.drawing import PAPER_BLUE, Group, Stroke, Words
 from fanblock.sheet.font import fitted, width_mm
-from fanblock.sheet.ink import Box
+from fanblock.sheet.ink import Box, words_corners
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.squares import line
 from fanblock.sheet.tiles import HEADER_MM, TRIM_MM, Joint, Tile, TilePlan, field_on, printable, window_on
@@ -73,8 +73,9 @@ def tile_page(
     field = field_on(paper)
     x, y = plan.shift(tile)
     joints = [joint for joint in plan.joints if tile in (joint.over, joint.under)]
-    marks = Group("joints", tuple(item for joint in joints for item in _joint(joint, tile, plan)))
-    here = carried.within(window_on(paper).moved(-x, -y)).moved(x, y).with_ink([marks])
+    shown = carried.within(window_on(paper).moved(-x, -y)).moved(x, y)
+    marks = Group("joints", tuple(item for joint in joints for item in _joint(joint, tile, plan, shown)))
+    here = shown.with_ink([marks])
     measured = measured_on(here, _free_sides(tile, plan))
     under = Group("page name", (_pale(tile, field, here.with_ink(measured)),))
     top = printable(paper).top
@@ -109,7 +110,7 @@ def _pale(tile: Tile, field: Box, here: Held) -> Words:
     return Words(tile.name, x, y, _PALE_MM, bold=True, color=_PALE)
 
 
-def _joint(joint: Joint, tile: Tile, plan: TilePlan) -> list[Stroke | Words]:
+def _joint(joint: Joint, tile: Tile, plan: TilePlan, shown: Held) -> list[Stroke | Words]:
     """One joint as it stands on the page of ``tile``: its line, its two half marks, its words."""
     window = window_on(plan.paper)
     x, y = plan.shift(tile)
@@ -130,29 +131,42 @@ def _joint(joint: Joint, tile: Tile, plan: TilePlan) -> list[Stroke | Words]:
     for place, half in zip(marks, (_half_diamond, _half_disc), strict=True):
         items.append(half(place, way))
         items.append(_mark_number(joint.number, place, way))
-    items.append(_joint_words(joint, over, plan, at))
+    items.append(_joint_words(joint, over, plan, at, shown))
     return items
 
 
-def _joint_words(joint: Joint, over: bool, plan: TilePlan, at: float) -> Words:
+def _joint_words(joint: Joint, over: bool, plan: TilePlan, at: float, shown: Held) -> Words:
+    """What a page says along a joint: beyond the line where it is cut off, in the strip that is covered where it is laid under."""
     field = field_on(plan.paper)
     if over:
         says = f"cut here · joins {joint.under.name}, lies over it"
     else:
         says = f"joins {joint.over.name}, which lies over this strip, its cut edge on the line"
     if joint.upright:
-        off = at + TRIM_MM - 3.2 if over else at - 2.2
-        return Words(
-            says,
-            off,
-            (field.bottom + field.top) / 2.0,
-            SMALL_MM,
-            "middle",
-            -90.0 if over else 90.0,
-            color=PAPER_BLUE,
-        )
-    off = at - TRIM_MM + 0.9 if over else at + 1.6
-    return Words(says, (field.left + field.right) / 2.0, off, SMALL_MM, "middle", color=PAPER_BLUE)
+        off, low, high = at + TRIM_MM - 3.2 if over else at - 2.2, field.bottom, field.top
+        turn = -90.0 if over else 90.0
+    else:
+        off, low, high = at - TRIM_MM + 0.9 if over else at + 1.6, field.left, field.right
+        turn = 0.0
+    places = [low + share * (high - low) for share in _WORDS_SHARES]
+    found = [
+        Words(says, off, place, SMALL_MM, "middle", turn, color=PAPER_BLUE)
+        if joint.upright
+        else Words(says, place, off, SMALL_MM, "middle", color=PAPER_BLUE)
+        for place in places
+    ]
+    return min(found, key=lambda words: _met(words, shown))
+
+
+_WORDS_SHARES = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7)
+"""Where along a joint the middle of its words may stand, in order of liking."""
+
+
+def _met(words: Words, shown: Held) -> int:
+    """How many points of firm lines and words of the pattern a line of text lies on, those of words counted most."""
+    low, high = words_corners(words).min(axis=0), words_corners(words).max(axis=0)
+    counts = [int(((points > low) & (points < high)).all(axis=1).sum()) for points in (shown.firm, shown.words)]
+    return counts[0] + 10 * counts[1]
 
 
 def _half_diamond(place: tuple[float, float], way: tuple[float, float]) -> Stroke:

@@ -17,7 +17,7 @@ import numpy as np
 from fanblock.geometry.curve import Points
 from fanblock.problems import ExportError, Problem
 from fanblock.sheet.alongside import firm_runs
-from fanblock.sheet.drawing import Drawing
+from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.gridding import best_laid
 from fanblock.sheet.ink import Box, extent, ink_points
 from fanblock.sheet.paper import Paper
@@ -31,8 +31,14 @@ TRIM_MM = 4.0
 LEAST_FIELD_MM = 112.0
 """Least width and height of a field: it holds the test square."""
 
-_MARK_SHARES = (0.25, 0.2, 0.3, 0.15, 0.35, 0.1, 0.4)
-_MARK_MM = 7.0
+_MARK_SHARES = tuple(sorted((0.01 * share for share in range(6, 47)), key=lambda share: (abs(share - 0.25), share)))
+"""Where along a join its first mark may stand, best first; the second stands as far from the other end."""
+
+_MARK_MM, _BESIDE_MARK_MM = 8.0, 6.0
+"""How far a mark and its number reach into the page, and along the join to either side."""
+
+_WORDS_WEIGH = 20
+"""How many points of other ink a point of words counts for, where marks of a join look for room."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +148,14 @@ def plan_tiles(drawing: Drawing, paper: Paper, ink: Sequence[Points] = ()) -> Ti
         raise ExportError([Problem("no-ink", "drawing", "There is nothing on the drawing to print.")])
     laid = best_laid(parts, firm_runs(drawing.groups), around, own, paper.overlap_mm)
     tiles = tuple(_tile(laid.grid, own, row, column) for row, column in laid.inked)
-    return TilePlan(paper, laid.rows, laid.columns, laid.grid, tiles, _joints(tiles, points))
+    joints = _joints(tiles, points, _words_points(drawing))
+    return TilePlan(paper, laid.rows, laid.columns, laid.grid, tiles, joints)
+
+
+def _words_points(drawing: Drawing) -> Points:
+    """Points over everything that is written on a drawing."""
+    words = (item for group in drawing.groups for item in group.items if isinstance(item, Words))
+    return ink_points((Group("words", tuple(words)),))
 
 
 def _tile(grid: Box, own: Box, row: int, column: int) -> Tile:
@@ -151,30 +164,34 @@ def _tile(grid: Box, own: Box, row: int, column: int) -> Tile:
     return Tile(row, column, tile_name(row, column), field)
 
 
-def _joints(tiles: tuple[Tile, ...], points: Points) -> tuple[Joint, ...]:
+def _joints(tiles: tuple[Tile, ...], ink: Points, words: Points) -> tuple[Joint, ...]:
     place = {(tile.row, tile.column): tile for tile in tiles}
     joints: list[Joint] = []
     for tile in tiles:
         right, below = place.get((tile.row, tile.column + 1)), place.get((tile.row + 1, tile.column))
         field = tile.field
         if right is not None:
-            near = points[np.abs(points[:, 0] - field.right) < _MARK_MM][:, 1]
-            marks = _marks(near, field.bottom, field.top)
+            near = [points[np.abs(points[:, 0] - field.right) < _MARK_MM][:, 1] for points in (ink, words)]
+            marks = _marks(near[0], near[1], field.bottom, field.top)
             joints.append(Joint(len(joints) + 1, True, tile, right, field.right, marks))
         if below is not None:
-            near = points[np.abs(points[:, 1] - field.bottom) < _MARK_MM][:, 0]
-            marks = _marks(near, field.left, field.right)
+            near = [points[np.abs(points[:, 1] - field.bottom) < _MARK_MM][:, 0] for points in (ink, words)]
+            marks = _marks(near[0], near[1], field.left, field.right)
             joints.append(Joint(len(joints) + 1, False, tile, below, field.bottom, marks))
     return tuple(joints)
 
 
-def _marks(near: Points, low: float, high: float) -> tuple[float, float]:
-    """Places of the two marks of a joint, one in each half, where there is least ink."""
+def _marks(ink: Points, words: Points, low: float, high: float) -> tuple[float, float]:
+    """Places of the two marks of a joint, one in each half, where there is least ink, least of all of words."""
 
     def clear(shares: list[float]) -> float:
         return min(
             (low + share * (high - low) for share in shares),
-            key=lambda at: int((np.abs(near - at) < _MARK_MM).sum()),
+            key=lambda at: _met(ink, at) + _WORDS_WEIGH * _met(words, at),
         )
 
     return clear(list(_MARK_SHARES)), clear([1.0 - share for share in _MARK_SHARES])
+
+
+def _met(near: Points, at: float) -> int:
+    return int((np.abs(near - at) < _BESIDE_MARK_MM).sum())

@@ -67,7 +67,7 @@ def moved_group(group: Group, shift: tuple[float, float], scale: float = 1.0, na
     def put(item: Stroke | Words) -> Stroke | Words:
         if isinstance(item, Words):
             return replace(item, x=item.x * scale + shift[0], y=item.y * scale + shift[1])
-        return Stroke(frozen(item.beziers * scale + by), item.pen, item.name, item.closed)
+        return Stroke(frozen(item.beziers * scale + by), item.pen, item.name, item.closed, item.cloth)
 
     return Group(name or group.name, tuple(put(item) for item in group.items))
 

@@ -41,4 +41,5 @@ class Views:
     @cached_property
     def side(self) -> Drawing | None:
         """The garment from her left side, not to scale; None where there is no such view."""
-        return silhouette(self.pattern, SIDE_MM, HEIGHT_MM) if telling(self.pattern).has_side else None
+        worn = self.pattern.halves[0] if self.pattern.halves else self.pattern
+        return silhouette(worn, SIDE_MM, HEIGHT_MM) if telling(self.pattern).has_side else None

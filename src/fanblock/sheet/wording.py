@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -75,6 +76,7 @@ class Block:
         return Block(self.lines, angle_deg)
 
 
+@lru_cache(maxsize=2048)
 def wrapped(text: str, size_mm: float, within_mm: float, bold: bool = False) -> tuple[Line, ...]:
     """Return the text broken between words into lines no wider than ``within_mm``; a longer word stands alone."""
     lines: list[str] = []

@@ -60,7 +60,7 @@ def pleated(work: Work, name: str, pleats: Pleats) -> Work:
         seams = tuple(replace(seam, below=None) if name in (seam.name, seam.line) else seam for seam in work.seams)
         front, back = ((fall.panel.name, skirt_name(name)) for fall in falls)
         work = with_seam_between(replace(work, seams=seams), skirt_name(name), front, back)
-    return replace(work, notes=(*work.notes, *_notes(name, pleats, centered=len(falls) == 1)))
+    return replace(work, notes=(*work.notes, *_notes(name, pleats)))
 
 
 def skirt_name(name: str) -> str:
@@ -111,19 +111,22 @@ def _strip(fall: Fall, folds: SideFolds, pleats: Pleats, depth_mm: float) -> Str
     return Strip(fall.down.start, along, fall.outward(along), folds.layers * pleats.fold_mm, turn)
 
 
-def _notes(name: str, pleats: Pleats, *, centered: bool) -> tuple[Note, ...]:
+def _notes(name: str, pleats: Pleats) -> tuple[Note, ...]:
     place = name.replace("center", "centre")
     what = {"knife": "knife pleats", "box": "box pleats", "inverted": "inverted pleats"}[pleats.kind]
-    seam = "the edges of their cloth at the centre" if centered else "the skirt seam at the outer edges of their cloth"
     return (
         Note(
-            "sewing",
-            f"Pleats at the {place}: clip to the corner at the pleat head and sew {seam}. Then fold on the creases, in order from "
-            f"the panel outward, lay the {what} one on another at the line of the seam, and baste them flat until the garment "
-            "is done.",
+            "sewing first",
+            f"Where pleats are let in at the {place}, clip to the corner at the pleat head. Above it the seam is sewn by "
+            "itself, below it along the outer edges of the pleats' cloth.",
         ),
         Note(
-            "sewing",
+            "sewing pleats",
+            f"Fold the pleats at the {place}, both sides of the seam and all layers together: on the creases, in order from the "
+            f"panel outward, the {what} one on another at the line of the seam. Baste them flat until the garment is done.",
+        ),
+        Note(
+            "sewing pleats",
             f"Turn in the pleat heads at the {place}, whip them level to one another and to the seam's allowance inside. "
             "They carry the weight of the skirts and must not show.",
         ),

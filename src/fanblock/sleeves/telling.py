@@ -29,7 +29,7 @@ def notes(
     """Return what to say of a sleeve of these ``pieces``."""
     return (
         *(Note("guess", f"GUESSED: {name}: {body.guessed[name]}") for name in guessed(body, length)),
-        *(Note("sewing last", says) for says in _sewing(body, armhole, cap, spare, pieces)),
+        *(Note("sewing last", says, pieces[0]) for says in _sewing(body, armhole, cap, spare, pieces)),
         *(Note("toile", says) for says in _toile(body, armhole, size, length)),
     )
 
@@ -37,14 +37,10 @@ def notes(
 def _sewing(body: Body, armhole: Armhole, cap: Cap, spare: Spare, pieces: Sequence[str]) -> Iterator[str]:
     under = format_length(cap.back_mm - cap.front_mm, body.units)
     if len(pieces) > 1:
-        yield (
-            "Join the top sleeve and the under sleeve by both their seams before they are set in. Sew the under sleeve into "
-            f"the armhole first, flat, {under} of it, then the top sleeve."
-        )
+        yield (f"Sew the under sleeve into the armhole first, flat, {under} of it, then the top sleeve.")
     else:
         yield (
-            "Close the sleeve before you set it in. Set it in from underneath: its under half, "
-            f"{under}, lies flat on the lower armhole, piece for piece, without any ease."
+            f"Set the sleeve in from underneath: its under half, {under}, lies flat on the lower armhole, piece for piece, without any ease."
         )
     taken = format_length(spare.mm, body.units)
     if spare.how != TUCKED:

@@ -1,8 +1,8 @@
 """``gusset``: a wedge let into a slit, for the bust or the hip; a gore is the same, let into a seam below the waist.
 
 The slit runs from an edge inward: through two places of the block, or at a share of the panel's edge, so deep along the
-ruling. What is turned in along the slit is made good by the piece, so ``width`` is what it truly lets in. With ``in seam``
-there is no slit: the two open sides of that seam below the waist are sewn to the piece.
+ruling, or as far as a height. What is turned in along the slit is made good by the piece, so ``width`` is what it truly lets
+in. With ``in seam`` there is no slit: the two open sides of that seam below the waist are sewn to the piece.
 
 ```yaml
 - gusset:
@@ -12,6 +12,7 @@ there is no slit: the two open sides of that seam below the waist are sewn to th
     width: 25% of bust - 25% of underbust
     wide at: bust
 - gusset: {name: hip gore, in seam: side seam, width: 60 mm}
+- gusset: {name: back gore, panel: back, edge: hem, at: 40%, to: waist, width: 60 mm}
 ```
 """
 
@@ -43,6 +44,9 @@ class Gusset:
     edge: str | None = field(default=None, metadata={"for": "the edge the slit opens at, where it is placed by `at`"})
     at: Share | None = field(default=None, metadata={"for": "where on that edge, as a share from its front end"})
     depth: Amount | None = field(default=None, metadata={"for": "with `at`: how long the slit is, along the ruling"})
+    to: Height | None = field(
+        default=None, metadata={"for": "with `at`, in place of `depth`: the height the slit runs to, along the ruling"}
+    )
     through: tuple[Position, ...] = field(
         default=(),
         metadata={"for": "in place of `edge`, `at` and `depth`: two places, from the edge to the slit's end"},
@@ -68,6 +72,7 @@ def problems(options: Gusset) -> tuple[tuple[str, str, str], ...]:
                 ("edge", options.edge),
                 ("at", options.at),
                 ("depth", options.depth),
+                ("to", options.to),
                 ("through", options.through),
                 ("wide at", options.wide_at),
             )
@@ -80,13 +85,14 @@ def problems(options: Gusset) -> tuple[tuple[str, str, str], ...]:
     if options.through and len(options.through) != 2:
         what = f"got {len(options.through)} places, needs 2."
         found.append(("through", what, "Give the place at the edge and the slit's end."))
-    by_share = options.at is not None or options.depth is not None or options.edge is not None
-    if options.through and by_share:
-        found.append(("through", "stands beside `edge`, `at` or `depth`.", "Place the slit in one way."))
-    if not options.through and (options.at is None or options.depth is None or not options.edge):
-        found.append(
-            ("through", "is missing, and `edge`, `at` and `depth` are not all there.", "Place the slit in one way.")
-        )
+    long = [word for word, value in (("depth", options.depth), ("to", options.to)) if value is not None]
+    if options.through and (long or options.at is not None or options.edge is not None):
+        found.append(("through", "stands beside `edge`, `at`, `depth` or `to`.", "Place the slit in one way."))
+    if not options.through and (options.at is None or not long or not options.edge):
+        what = "is missing, and `edge`, `at` and `depth` (or `to`) are not all there."
+        found.append(("through", what, "Place the slit in one way."))
+    if len(long) > 1:
+        found.append(("to", "stands beside `depth`.", "Keep one: how long the slit is, or where it ends."))
     return tuple(found)
 
 
@@ -127,5 +133,5 @@ def run(work: Work, options: Gusset) -> Work:
     depth = 0.0 if options.depth is None else size_mm(body, options.depth, "bust to waist", "depth")
     at = None if options.at is None else options.at.ratio
     return with_slit_piece(
-        work, SlitPlace(options.panel or "", options.edge or "", at, depth, options.through), turning, spec
+        work, SlitPlace(options.panel or "", options.edge or "", at, depth, options.through, options.to), turning, spec
     )

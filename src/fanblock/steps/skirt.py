@@ -141,6 +141,10 @@ def _notes(options: Skirt) -> tuple[Note, ...]:
         "gathered": "Run two rows of even stitches along its upper edge and draw them up to the lengths of the bodice.",
     }[options.kind]
     return (
-        Note("sewing", f"The {options.name}: hem its lower edge and free ends first. {first}"),
-        Note("sewing", f"Sew the {options.name} to the bodice letter to letter, its seams and ends first."),
+        Note("sewing last", f"The {options.name}: hem its lower edge and free ends first. {first}", options.name),
+        Note(
+            "sewing last",
+            f"Sew the {options.name} to the bodice letter to letter, its seams and ends first.",
+            options.name,
+        ),
     )

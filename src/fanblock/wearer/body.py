@@ -27,7 +27,8 @@ class Body:
     ``predicted`` says the same of a whole set over stays that nobody has measured.
     ``side_ratio`` is how far around (0 centre front, 1 centre back) the side lies. ``cautions`` are texts
     for the maker about measures that are kept but hard to believe. ``units`` is for talking back. ``borrowed`` names those
-    in ``guessed`` that were measured after all, over the shift, and hold over stays too.
+    in ``guessed`` that were measured after all, over the shift, and hold over stays too; ``carried`` those that were
+    predicted from the shift for a set over stays that lacks them.
     """
 
     name: str
@@ -42,6 +43,7 @@ class Body:
     notes: tuple[str, ...] = ()
     predicted: Mapping[str, str] = field(default_factory=Fixed)
     borrowed: tuple[str, ...] = ()
+    carried: tuple[str, ...] = ()
 
     def is_guess(self, name: str) -> bool:
         """Return whether nobody measured this, neither over this layer nor where it may be borrowed from."""
@@ -63,7 +65,8 @@ def body_of(wearer: Wearer, over: str = SHIFT, *, predict: bool = False) -> Body
     Raises WearerError when there is no set over that layer; with ``predict``, a missing set over the stays is predicted
     from the one over the shift (:mod:`fanblock.wearer.predicted`). A set over the stays borrows from the shift what
     lacing leaves as it is; ``held bust to waist`` adds :data:`HELD_LIFT_MM` over the shift; the other guesses are those
-    of :mod:`fanblock.wearer.guesses`.
+    of :mod:`fanblock.wearer.guesses`. Of what was measured left and right it has the sum or the mean, and no correction of
+    one half: for those see :mod:`fanblock.halves.bodies`.
     """
     words: Mapping[str, str] = Fixed()
     if predict and over == STAYS and over not in wearer.overs:
@@ -76,6 +79,7 @@ def body_of(wearer: Wearer, over: str = SHIFT, *, predict: bool = False) -> Body
     _borrow(wearer, over, lengths, guessed)
     borrowed = tuple(guessed)
     _carry_over_stays(wearer, over, lengths, guessed)
+    carried = tuple(guessed)[len(borrowed) :]
     _guess(lengths, guessed, wearer.units)
     _hold_bust(over, lengths, guessed, wearer.units)
     front_arc = chosen.values.get("front arc")
@@ -84,7 +88,7 @@ def body_of(wearer: Wearer, over: str = SHIFT, *, predict: bool = False) -> Body
         over=over,
         lengths=Fixed(lengths),
         guessed=Fixed(guessed),
-        figure=wearer.figure,
+        figure=tuple(tilt for tilt in wearer.figure if not tilt.half),
         side_ratio=front_arc / lengths["bust"] if front_arc else 0.5,
         units=wearer.units,
         taken_on=chosen.taken_on,
@@ -92,6 +96,7 @@ def body_of(wearer: Wearer, over: str = SHIFT, *, predict: bool = False) -> Body
         notes=wearer.notes,
         predicted=words,
         borrowed=borrowed,
+        carried=carried,
     )
 
 

@@ -5,6 +5,11 @@ from __future__ import annotations
 from fanblock.wearer.model import OVERS, Wearer
 
 
+def is_uneven(wearer: Wearer) -> bool:
+    """Return whether anything in a wearer's file is not the same left and right."""
+    return any(measures.sides for measures in wearer.sets) or any(tilt.half for tilt in wearer.figure)
+
+
 def canonical_text(wearer: Wearer) -> str:
     """Return the content that shapes a pattern, in a fixed order and in millimetres.
 
@@ -15,7 +20,11 @@ def canonical_text(wearer: Wearer) -> str:
     for measures in sorted(wearer.sets, key=lambda measures: OVERS.index(measures.over)):
         lines.append(f"over {measures.over} {measures.taken_on or '-'}")
         lines += [f"  {name} {value:.6f}" for name, value in sorted(measures.values.items())]
+        lines += [f"  {name} {left:.6f} {right:.6f}" for name, (left, right) in sorted(measures.sides.items())]
     lines += sorted(
-        f"tilt {tilt.at} {tilt.take_mm:.6f} {tilt.height_ratio:.6f} {tilt.to or '-'}" for tilt in wearer.figure
+        f"tilt {tilt.at} {tilt.take_mm:.6f} {tilt.height_ratio:.6f} {tilt.to or '-'}{f' {tilt.half}' * bool(tilt.half)}"
+        for tilt in wearer.figure
     )
+    if is_uneven(wearer):
+        lines.append(f"halves may differ {wearer.may_differ_mm:.6f}")
     return "\n".join(lines) + "\n"

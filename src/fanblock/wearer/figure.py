@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from fanblock.problems import Place, Problem, nearest
 from fanblock.units import parse_length, parse_share, shown
-from fanblock.wearer.model import CENTER_BACK, CENTER_FRONT, SIDE, Tilt
+from fanblock.wearer.model import CENTER_BACK, CENTER_FRONT, HALVES, SIDE, Tilt
 from fanblock.yamlfile import Listing, Node, Table, Text, kind, unknown_names
 
 TAKE_MOST_MM = 60.0
 """A larger wedge makes the block's lines cross close below the waist."""
 
-_CENTERS = {
+_PLACES = {
+    "side": SIDE,
     "center back": CENTER_BACK,
     "centre back": CENTER_BACK,
     "center front": CENTER_FRONT,
@@ -18,17 +19,12 @@ _CENTERS = {
 }
 _HEIGHTS = {"waist": 0.0, "bust": 1.0}
 _EXAMPLE = "Write it as - tilt: {at: center back, take: 1 cm}."
-_ALIKE = (
-    "Both halves are drawn alike for now: leave side out and write the average of the two, "
-    "or correct each half on the toile."
-)
+_ONE_SIDED = "Write a wedge of one half as - tilt: {at: side, take: 8 mm, side: left}."
 
 
 def read_figure(node: Node, units: str | None, problems: list[Problem]) -> tuple[Tilt, ...]:
     """Return the corrections in ``node``; what is wrong goes into ``problems``."""
     if isinstance(node, Text) and node.blank:
-        return ()
-    if isinstance(node, Table) and _one_sided(node, "figure", problems):
         return ()
     if not isinstance(node, Listing):
         problems.append(_problem("figure", f"this is {kind(node)}, not a list of corrections.", _EXAMPLE, node.place))
@@ -41,15 +37,6 @@ def _problem(where: str, what: str, remedy: str, place: Place) -> Problem:
     return Problem("figure", where, what, remedy, place)
 
 
-def _one_sided(table: Table, where: str, problems: list[Problem]) -> bool:
-    entry = table.entry("side")
-    if entry is None:
-        return False
-    says = f"a correction of one side only ({_words(entry.value)}) cannot be drawn."
-    problems.append(_problem(f"{where} › side", says, _ALIKE, entry.place))
-    return True
-
-
 def _words(node: Node) -> str:
     return shown(node.text) if isinstance(node, Text) else kind(node)
 
@@ -58,8 +45,7 @@ def _correction(item: Node, where: str, units: str | None, problems: list[Proble
     if not isinstance(item, Table):
         problems.append(_problem(where, f"this is {kind(item)}, not a correction.", _EXAMPLE, item.place))
         return None
-    one_sided = _one_sided(item, where, problems)
-    problems.extend(unknown_names(item, ["tilt", *(["side"] if one_sided else [])], where, "figure"))
+    problems.extend(unknown_names(item, ["tilt"], where, "figure"))
     tilt = item.get("tilt")
     if tilt is None:
         return None
@@ -71,29 +57,62 @@ def _correction(item: Node, where: str, units: str | None, problems: list[Proble
 
 def _tilt(table: Table, where: str, units: str | None, problems: list[Problem]) -> Tilt | None:
     before = len(problems)
-    one_sided = _one_sided(table, where, problems)
-    legal = ["at", "take", "let out", "height", "to", *(["side"] if one_sided else [])]
-    problems.extend(unknown_names(table, legal, where, "figure"))
-    at = _center(table, where, problems)
+    problems.extend(unknown_names(table, ["at", "take", "let out", "height", "to", "side"], where, "figure"))
+    at = _place(table, where, problems)
     take_mm = _take(table, where, units, problems)
     height_ratio = _height(table, where, problems)
     to = _to(table, where, problems)
+    half = _half(table, where, problems)
+    if at is not None and len(problems) == before:
+        _check_half(table, where, at, half, problems)
     if at is None or take_mm is None or len(problems) > before:
         return None
-    return Tilt(at, take_mm, height_ratio, to)
+    return Tilt(at, take_mm, height_ratio, to, half)
 
 
-def _center(table: Table, where: str, problems: list[Problem]) -> str | None:
+def _place(table: Table, where: str, problems: list[Problem]) -> str | None:
     node = table.get("at")
     if node is None:
         says = "where the wedge is taken is missing."
         problems.append(_problem(where, says, "Add at: center back, or at: center front.", table.place))
         return None
-    center = _CENTERS.get(" ".join(node.text.split())) if isinstance(node, Text) else None
-    if center is None:
+    place = _PLACES.get(" ".join(node.text.split())) if isinstance(node, Text) else None
+    if place is None:
         says = f"{_words(node)} is no centre line."
-        problems.append(_problem(f"{where} › at", says, "Write center back or center front.", node.place))
-    return center
+        remedy = "Write center back or center front; or side, for a wedge of one half alone."
+        problems.append(_problem(f"{where} › at", says, remedy, node.place))
+    return place
+
+
+def _half(table: Table, where: str, problems: list[Problem]) -> str:
+    """Return which half alone a wedge is taken from, empty for both."""
+    node = table.get("side")
+    if node is None:
+        return ""
+    if isinstance(node, Text) and node.text.strip() in HALVES:
+        return node.text.strip()
+    problems.append(_problem(f"{where} › side", f"{_words(node)} is no half.", "Write left or right.", node.place))
+    return ""
+
+
+def _check_half(table: Table, where: str, at: str, half: str, problems: list[Problem]) -> None:
+    """Refuse a wedge of one half at a centre line, and one at the side that does not say of which half."""
+    if at == SIDE and not half:
+        says = "a wedge at the side must say of which half."
+        remedy = "Add side: left or side: right; for both sides measure bust to waist at side."
+        problems.append(_problem(where, says, remedy, table.place))
+    elif at == SIDE:
+        says = "a wedge at the side runs out to nothing at both centre lines."
+        problems.extend(
+            _problem(f"{where} › {entry.name}", says, f"Leave {entry.name} out.", entry.place)
+            for entry in table
+            if entry.name in ("height", "to")
+        )
+    elif half:
+        line = at.replace("center", "centre")
+        says = f"a wedge at the {line} cannot be of the {half} half alone: the other half is joined to it there."
+        entry = table.entry("side")
+        problems.append(_problem(f"{where} › side", says, _ONE_SIDED, entry.place if entry else table.place))
 
 
 def _take(table: Table, where: str, units: str | None, problems: list[Problem]) -> float | None:

@@ -19,7 +19,8 @@ class Measure:
 
     ``whole_girth`` marks a measure that goes all round the body. ``under_stays`` marks one that lacing
     leaves as it is, so that a set over the stays may borrow it from the set over the shift. ``for_stays``
-    marks one that stays are the better for: without it their edges are guessed.
+    marks one that stays are the better for: without it their edges are guessed. ``sides`` tells how its left and right may
+    be written apart: :data:`HALF`, :data:`EACH`, or not at all where it is empty.
     """
 
     name: str
@@ -33,6 +34,12 @@ class Measure:
     whole_girth: bool = False
     under_stays: bool = False
     for_stays: bool = False
+    sides: str = ""
+
+
+HALF, EACH = "half", "each"
+"""How a measure's left and right are taken: as the two halves from centre front to centre back, which add up to the whole;
+or each on its own side of the body."""
 
 
 def _measure(
@@ -45,22 +52,23 @@ def _measure(
     girth: bool = False,
     under: bool = False,
     stays: bool = False,
+    sides: str = "",
 ) -> Measure:
     least, usual_least, usual_most, most = (10.0 * bound for bound in band_cm)
-    return Measure(name, needed, least, most, usual_least, usual_most, how, use, girth, under, stays)
+    return Measure(name, needed, least, most, usual_least, usual_most, how, use, girth, under, stays, sides)
 
 
 _ALL = (
     _measure(
         "bust", (58, 70, 160, 190),
         "All round the fullest part of the bust, the tape level at the back too, snug without pressing.",
-        "the block", needed=True, girth=True,
+        "the block", needed=True, girth=True, sides=HALF,
     ),
     _measure(
         "waist", (45, 54, 160, 210),
         "All round where the body creases when you bend sideways. Let the tape settle, breathe out, "
         "hold it firm. Take nothing off: the recipe does.",
-        "the block", needed=True, girth=True,
+        "the block", needed=True, girth=True, sides=HALF,
     ),
     _measure(
         "bust to waist", (9, 12, 22, 28),
@@ -78,7 +86,7 @@ _ALL = (
     _measure(
         "bust to waist at side", (9, 11, 22, 28),
         "From tape to tape again, straight below the arm, the measuring tape lying on the body.",
-        "finding a tilted waist",
+        "finding a tilted waist", sides=EACH,
     ),
     _measure(
         "bust to waist at back", (8, 11, 22, 28),
@@ -90,18 +98,18 @@ _ALL = (
         "underarm", (10, 14, 26, 32),
         "From the armpit, a card pushed gently up into it, straight down to the waist tape. Alone: lower the arm, "
         "let it hold the card, pin the shift at the card's upper edge, and measure from the pin.",
-        "how high a garment may go under the arm; guessed as half the back length if missing", under=True, stays=True,
+        "how high a garment may go under the arm; guessed as half the back length if missing", under=True, stays=True, sides=EACH,
     ),
     _measure(
         "front arc", (25, 32, 90, 110),
         "Along the bust tape across the front only, from side to side: a side is straight down from the middle of "
         "the armpit. Alone: pin the shift there, on the tape, under either arm, and measure from pin to pin.",
-        "where the side lies; half the bust if missing", stays=True,
+        "where the side lies; half the bust if missing", stays=True, sides=HALF,
     ),
     _measure(
         "underbust", (48, 58, 150, 185),
         "All round the ribs close under the breasts, breathing out.",
-        "short stays, gussets, looking at the ribs; guessed from the bust if missing", girth=True,
+        "short stays, gussets, looking at the ribs; guessed from the bust if missing", girth=True, sides=HALF,
     ),
     _measure(
         "underbust height", (2, 4, 16, 22),
@@ -111,23 +119,23 @@ _ALL = (
     _measure(
         "upper chest", (58, 70, 150, 180),
         "All round above the breasts, the tape high under the arms.",
-        "short stays, top edges that lie close; guessed from the bust if missing", girth=True,
+        "short stays, top edges that lie close; guessed from the bust if missing", girth=True, sides=HALF,
     ),
     _measure(
         "hip", (60, 76, 170, 220),
-        "All round the fullest part of the seat, the tape level.",
-        "tabs and skirts", girth=True, under=True, stays=True,
+        "All round the fullest part of the seat, the tape level; with stays on, over all petticoats.",
+        "tabs and skirts; over stays predicted from that over the shift if missing", girth=True, stays=True, sides=HALF,
     ),
     _measure(
         "hip depth", (8, 13, 27, 36),
         "At the side, from the waist tape down over the body to the hip tape. Alone: pin a tape to the "
         "waist tape, let it hang, and read it upright in a mirror.",
-        "tabs and skirts", under=True,
+        "tabs and skirts", under=True, sides=EACH,
     ),
     _measure(
         "belly", (48, 60, 165, 220),
         "All round, 10 cm (4 in) below the waist tape, standing easily.",
-        "the point and the front tabs", girth=True, under=True,
+        "the point and the front tabs", girth=True, under=True, sides=HALF,
     ),
     _measure(
         "back length", (28, 34, 48, 55),
@@ -143,7 +151,7 @@ _ALL = (
     _measure(
         "raised waist", (46, 55, 155, 195),
         "All round where a raised waistline shall lie, a tape tied there, level, breathing out.",
-        "high-waisted bodices; guessed between waist and underbust if missing", girth=True,
+        "high-waisted bodices; guessed between waist and underbust if missing", girth=True, sides=HALF,
     ),
     _measure(
         "raised waist height", (1, 2, 17, 24),
@@ -153,17 +161,17 @@ _ALL = (
     _measure(
         "front length", (30, 37, 62, 75),
         "From the shoulder beside the neck, over the fullest part of the bust, down to the waist tape.",
-        "bodices with shoulders", under=True,
+        "bodices with shoulders", under=True, sides=EACH,
     ),
     _measure(
         "across back", (22, 28, 50, 62),
         "Between the creases where the arms join the back, across the shoulder blades.",
-        "bodices with armholes", under=True,
+        "bodices with armholes", under=True, sides=HALF,
     ),
     _measure(
         "across front", (20, 26, 48, 60),
         "Between the creases where the arms join the chest, half way down the armhole.",
-        "bodices with armholes", under=True,
+        "bodices with armholes", under=True, sides=HALF,
     ),
     _measure(
         "neck", (24, 30, 52, 65),
@@ -173,37 +181,37 @@ _ALL = (
     _measure(
         "shoulder", (7, 9, 17, 22),
         "From the side of the neck along the shoulder to its bone.",
-        "straps and shoulders", under=True,
+        "straps and shoulders", under=True, sides=EACH,
     ),
     _measure(
         "armhole", (26, 34, 62, 78),
         "All round the arm where it joins the body, the tape loose enough to turn.",
-        "bodices with sleeves", girth=True, under=True,
+        "bodices with sleeves", girth=True, under=True, sides=EACH,
     ),
     _measure(
         "upper arm", (15, 20, 50, 65),
         "All round the fullest part of the upper arm.",
-        "sleeves; guessed from the bust if missing", girth=True, under=True,
+        "sleeves; guessed from the bust if missing", girth=True, under=True, sides=EACH,
     ),
     _measure(
         "elbow", (15, 19, 45, 55),
         "All round the elbow, the arm bent.",
-        "sleeves; guessed from the upper arm if missing", girth=True, under=True,
+        "sleeves; guessed from the upper arm if missing", girth=True, under=True, sides=EACH,
     ),
     _measure(
         "wrist", (10, 12, 23, 30),
         "All round the wrist, over its bone.",
-        "long sleeves and cuffs; guessed from the bust if missing", girth=True, under=True,
+        "long sleeves and cuffs; guessed from the bust if missing", girth=True, under=True, sides=EACH,
     ),
     _measure(
         "arm length", (38, 48, 70, 85),
         "From the shoulder bone over the bent elbow to the wrist bone.",
-        "sleeves; guessed from the bust if missing", under=True,
+        "sleeves; guessed from the bust if missing", under=True, sides=EACH,
     ),
     _measure(
         "shoulder to elbow", (20, 26, 42, 52),
         "The first part of the arm length: from the shoulder bone to the point of the bent elbow.",
-        "where sleeves bend; guessed from the arm length if missing", under=True,
+        "where sleeves bend; guessed from the arm length if missing", under=True, sides=EACH,
     ),
 )  # fmt: skip
 

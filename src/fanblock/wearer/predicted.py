@@ -22,12 +22,16 @@ LACED_RIBS = 0.02
 STAYS_THICK_MM = 3.0
 """How thick stays are; a girth over them is 2π times that larger (the circle's; the thickness from memory)."""
 
+PETTICOATS_THICK_MM = 10.0
+"""How thick two petticoats of linen or wool are at the hip, folds and air and all, without a pad or roll: the hip over them is
+2π times that larger, about 6 cm (from memory)."""
+
 
 def girths_over_stays(shift: Mapping[str, float], units: str) -> Mapping[str, tuple[float, str]]:
-    """Return each girth of the trunk that was measured over the shift as it is over stays, and how that came.
+    """Return each girth of the trunk that was measured over the shift as it is over stays and petticoats, and how that came.
 
     The tape of the upper chest lies over the stays behind and on the shift in front, so it goes round half their
-    thickness, and they lace nothing away there (from memory).
+    thickness, and they lace nothing away there (from memory). At the hip there are no stays, but petticoats.
     """
     around_mm = 2.0 * math.pi * STAYS_THICK_MM
     found: dict[str, tuple[float, str]] = {}
@@ -39,6 +43,10 @@ def girths_over_stays(shift: Mapping[str, float], units: str) -> Mapping[str, tu
     if "upper chest" in shift:
         how = f"that over the shift and {format_length(around_mm / 2.0, units)} more for the stays behind"
         found["upper chest"] = (shift["upper chest"] + around_mm / 2.0, how)
+    if "hip" in shift:
+        more_mm = 2.0 * math.pi * PETTICOATS_THICK_MM
+        how = f"that over the shift and {format_length(more_mm, units)} more for two petticoats (from memory: measure it over yours)"
+        found["hip"] = (shift["hip"] + more_mm, how)
     return found
 
 

@@ -10,15 +10,16 @@ from fanblock.units import UNITS, Typed, shown, typed_length
 from fanblock.wearer.figure import read_figure
 from fanblock.wearer.fixed import Fixed
 from fanblock.wearer.measures import MEASURES, NEEDED
-from fanblock.wearer.model import OVERS, SHIFT, Measures, Wearer
+from fanblock.wearer.model import MAY_DIFFER_MM, OVERS, SHIFT, Measures, Wearer
 from fanblock.wearer.plausible import doubts
+from fanblock.wearer.sided import read_allowed, read_sides, whole_of
 from fanblock.yamlfile import Entry, Listing, Node, Table, Text, kind, read_yaml, unknown_names
 
 FORMAT = 1
 """The format of wearer files that is read and written."""
 
 LONGEST_NAME = 60
-_TOP = ("wearer", "name", "taken", "units", "measures", "sets", "figure", "notes")
+_TOP = ("wearer", "name", "taken", "units", "halves may differ", "measures", "sets", "figure", "notes")
 _SET = ("taken", "units", "measures")
 _TAKEN = "Write it as taken: {on: 2026-04-12, over: shift}."
 
@@ -79,13 +80,14 @@ class _Reading:
         name = self.name(top)
         units = self.units(top.entry("units"), "units")
         sets = self.sets(top, units)
+        allowed = self.allowed(top, units)
         figure = top.get("figure")
         tilts = read_figure(figure, units, self.problems) if figure is not None else ()
         notes = self.notes(top.get("notes"))
         if self.problems:
             raise WearerError(self.problems)
         ordered = tuple(sorted(sets, key=lambda measures: OVERS.index(measures.over)))
-        return Wearer(name, ordered, tilts, notes, units or self.first_unit or "cm")
+        return Wearer(name, ordered, tilts, notes, units or self.first_unit or "cm", allowed)
 
     def name(self, top: Table) -> str:
         node = top.get("name")
@@ -110,6 +112,14 @@ class _Reading:
             return word
         self.wrong(where, f"{_words(entry.value)} is not a unit.", "Write in, cm or mm.", entry.value.place)
         return "cm"
+
+    def allowed(self, top: Table, units: str | None) -> float:
+        """Return how much left and right may differ, in mm."""
+        node = top.get("halves may differ")
+        if node is None or (isinstance(node, Text) and node.blank):
+            return MAY_DIFFER_MM
+        found = read_allowed(node, lambda one, where: self.length(one, where, units, least=0), self.wrong)
+        return MAY_DIFFER_MM if found is None else found
 
     def sets(self, top: Table, units: str | None) -> list[Measures]:
         sets = top.entry("sets")
@@ -144,7 +154,7 @@ class _Reading:
         for table, trail in tables:
             own_units = self.units(table.entry("units"), f"{trail}units") if trail else None
             taken_on, over = self.taken(table.get("taken"), f"{trail}taken")
-            values = self.values(table, trail, own_units or units, over)
+            values, sides = self.values(table, trail, own_units or units, over)
             if over in sets:
                 says = f"there is already a set over {over}."
                 self.wrong(
@@ -153,7 +163,7 @@ class _Reading:
                     "Keep the later one, or change what it was taken over.",
                     table.place,
                 )
-            sets[over] = Measures(over, taken_on, Fixed(values))
+            sets[over] = Measures(over, taken_on, Fixed(values), Fixed(sides))
         return list(sets.values())
 
     def taken(self, node: Node | None, where: str) -> tuple[str, str]:
@@ -190,25 +200,41 @@ class _Reading:
             return SHIFT
         return text
 
-    def values(self, table: Table, trail: str, units: str | None, over: str) -> dict[str, float]:
-        """Return the measures of one set in mm, after looking whether they can be believed."""
+    def values(
+        self, table: Table, trail: str, units: str | None, over: str
+    ) -> tuple[dict[str, float], dict[str, tuple[float, float]]]:
+        """Return the measures of one set in mm, after looking whether they can be believed, and those that are uneven."""
         where = f"{trail}measures"
         node = table.get("measures")
         if not isinstance(node, Table):
             says = "there are no measures." if node is None or kind(node) == "blank" else f"this is {kind(node)}."
             remedy = f"Write at least {', '.join(NEEDED)}, each with its length, indented under measures:."
             self.wrong(where, says, remedy, table.place if node is None else node.place)
-            return {}
+            return {}, {}
         self.problems.extend(unknown_names(node, MEASURES, where, "measure-unknown"))
         typed: dict[str, Typed] = {}
+        sides: dict[str, tuple[float, float]] = {}
         for entry in node:
-            if entry.name in MEASURES and (length := self.measure(entry, f"{where} › {entry.name}", units)):
+            inside = f"{where} › {entry.name}"
+            if entry.name in MEASURES and isinstance(entry.value, Table):
+                if pair := self.sides(entry, inside, units):
+                    typed[entry.name] = whole_of(entry.name, *pair)
+                    sides |= {entry.name: (pair[0].mm, pair[1].mm)} if pair[0].mm != pair[1].mm else {}
+            elif entry.name in MEASURES and (length := self.measure(entry, inside, units)):
                 typed[entry.name] = length
         for name in NEEDED:
             if name not in node.names:
                 self.wrong(where, f"{name} is missing.", MEASURES[name].how, node.place)
         self._believe(node, where, typed, units, over)
-        return {name: length.mm for name, length in typed.items()}
+        return {name: length.mm for name, length in typed.items()}, sides
+
+    def sides(self, entry: Entry, where: str, units: str | None) -> tuple[Typed, Typed] | None:
+        """Return left and right of a measure written apart."""
+
+        def length_of(node: Node, inside: str) -> Typed | None:
+            return self.length(node, inside, units)
+
+        return read_sides(entry, where, length_of, units or self.first_unit or "cm", self.wrong)
 
     def measure(self, entry: Entry, where: str, units: str | None) -> Typed | None:
         node = entry.value
@@ -216,6 +242,10 @@ class _Reading:
             end = "" if MEASURES[entry.name].needed else " Or take the line out."
             self.wrong(where, "this is still blank.", MEASURES[entry.name].how + end, entry.place)
             return None
+        return self.length(node, where, units)
+
+    def length(self, node: Node, where: str, units: str | None, least: int = 1) -> Typed | None:
+        """Return one length; it must be more than nothing, or with ``least`` 0 no less than nothing."""
         if not isinstance(node, Text):
             self.wrong(where, f"this is {kind(node)}, not a length.", "Write a length, such as 91 cm.", node.place)
             return None
@@ -224,7 +254,7 @@ class _Reading:
         except ValueError as error:
             self.wrong(where, str(error), "", node.place)
             return None
-        if length.number <= 0:
+        if length.number < 0 or (least and not length.number):
             self.wrong(where, f"{shown(node.text)} is not more than nothing.", "Write the length.", node.place)
             return None
         self.first_unit = self.first_unit or length.unit

@@ -47,7 +47,9 @@ breath, and have someone by who can unlace or cut the lace."""
 
 _TAIL = """\
 What is peculiar to the figure is mostly found from the lengths at front, side and back, and by the \
-toile. To write it by hand, take a wedge out at one centre line (or let one out):"""
+toile. Where your two sides differ, measure both and write left and right apart, of a girth its halves from centre front to \
+centre back: waist: {left: …, right: …}. To write a correction by hand, take a wedge out at one centre line (or let one \
+out):"""
 
 
 def starter_wearer(name: str, units: str = "cm") -> str:
@@ -77,15 +79,15 @@ def starter_wearer(name: str, units: str = "cm") -> str:
 
 
 _OVER_STAYS = """\
-Gowns and jackets are cut over the stays. When they are made, measure again over them, laced as you will \
-wear them, and keep both sets, in place of taken and measures above:"""
+Gowns and jackets are cut over the stays and the petticoats. When these are made, measure again over them, \
+laced as you will wear them, the hip over all petticoats, and keep both sets, in place of taken and measures above:"""
 
 _SETS = """
 # sets:
 #   - taken: {on: 2026-04-12, over: shift}
 #     measures: {bust: …, waist: …, bust to waist: …}
 #   - taken: {on: 2026-06-01, over: stays}
-#     measures: {bust: …, waist: …, bust to waist: …}"""
+#     measures: {bust: …, waist: …, bust to waist: …, hip: …}"""
 
 
 def _name(name: str) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from fanblock.units import UNITS
 from fanblock.wearer.measures import MEASURES
-from fanblock.wearer.model import Measures, Tilt, Wearer
+from fanblock.wearer.model import MAY_DIFFER_MM, Measures, Tilt, Wearer
 from fanblock.wearer.reading import FORMAT
 
 _DECIMALS = 4
@@ -24,6 +24,8 @@ def _lines(wearer: Wearer, heading: str) -> Iterator[str]:
     yield f"wearer: {FORMAT}"
     yield f"name: {_quoted(wearer.name)}"
     yield f"units: {wearer.units}"
+    if wearer.may_differ_mm != MAY_DIFFER_MM:
+        yield f"halves may differ: {_length(wearer.may_differ_mm, wearer.units)}"
     if len(wearer.sets) == 1:
         yield from _set(wearer.sets[0], wearer.units, "")
     else:
@@ -34,7 +36,7 @@ def _lines(wearer: Wearer, heading: str) -> Iterator[str]:
             yield from (f"    {line}" for line in rest)
     if wearer.figure:
         yield "figure:"
-        yield from (f"  - tilt: {_tilt(tilt, wearer.units)}" for tilt in wearer.figure)
+        yield from (f"  - tilt: {tilt_text(tilt, wearer.units)}" for tilt in wearer.figure)
     if wearer.notes:
         yield "notes:"
         yield from (f"  - {_quoted(note)}" for note in wearer.notes)
@@ -45,10 +47,20 @@ def _set(measures: Measures, units: str, indent: str) -> Iterator[str]:
     yield f"{indent}taken: {{{on}over: {measures.over}}}"
     yield f"{indent}measures:"
     for name in (name for name in MEASURES if name in measures.values):
-        yield f"{indent}  {name}: {_length(measures.values[name], units)}"
+        yield f"{indent}  {name}: {_value(measures, name, units)}"
 
 
-def _tilt(tilt: Tilt, units: str) -> str:
+def _value(measures: Measures, name: str, units: str) -> str:
+    if name not in measures.sides:
+        return _length(measures.values[name], units)
+    left, right = (_length(mm, units) for mm in measures.sides[name])
+    return f"{{left: {left}, right: {right}}}"
+
+
+def tilt_text(tilt: Tilt, units: str) -> str:
+    """Return a correction of the figure as a wearer's file writes it, its length in these units."""
+    if tilt.half:
+        return f"{{at: {tilt.at}, take: {_length(tilt.take_mm, units)}, side: {tilt.half}}}"
     to = f", to: {tilt.to}" if tilt.to else f", height: {_number(100.0 * tilt.height_ratio)}%"
     return f"{{at: {tilt.at}, take: {_length(tilt.take_mm, units)}{to}}}"
 

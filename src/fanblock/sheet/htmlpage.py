@@ -1,10 +1,31 @@
-"""The few pieces of HTML that the report is made of; all text is escaped here."""
+"""The few pieces of HTML that pages are made of; all text is escaped here."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
 from html import escape
+
+
+def page(title: str, style: str, parts: Iterable[str]) -> str:
+    """Return a whole page that needs nothing from anywhere else; ``parts`` are HTML, empty ones are left out."""
+    return "\n".join(
+        (
+            "<!DOCTYPE html>",
+            '<html lang="en">',
+            "<head>",
+            '<meta charset="utf-8"/>',
+            '<meta name="viewport" content="width=device-width, initial-scale=1"/>',
+            f"<title>{escape(title)}</title>",
+            f"<style>{style}</style>",
+            "</head>",
+            "<body>",
+            *(part for part in parts if part),
+            "</body>",
+            "</html>",
+            "",
+        )
+    )
 
 
 def section(head: str, body: str) -> str:

@@ -19,6 +19,7 @@ from fanblock.sheet.svg import write_svg
 from fanblock.sheet.views import Views
 
 STAYS, GOWN, KIRTLE = "stays-five-panels", "gown-bodice-1770s", "kirtle-bodice-front-lacing"
+DARTED_GOWN = "gown-bodice-1760s-darted"
 
 Move = Callable[[str, str, Points, Points], tuple[Points, Points] | None]
 """Takes a piece's name, an edge's name, arounds and heights; gives other arounds and heights, or None to leave it alone."""
@@ -117,3 +118,46 @@ def edge_moved(block: Block, names: tuple[str, ...], up: Callable[[Points], Poin
 def bump(at: float, reach: float, mm: float) -> Callable[[Points], Points]:
     """Return so many mm at an around, running out smoothly on both sides."""
     return lambda around: mm * np.exp(-(((around - at) / reach) ** 2))
+
+
+def sheet_of(recipe: str, wearer: str, panel: str) -> tuple[str, Callable[[Points], Points]]:
+    """Return the id of a piece's group, and what takes points of its block to the drawing (y down)."""
+    piece = pattern_of(recipe, wearer).by_name[panel]
+    group = slug(f"{piece.number} {piece.name}")
+    turn, shift = _lies(svg_of(recipe, wearer), group, piece.edges[0].name, piece.edges[0].curve.points)
+    return group, lambda points: np.asarray((points @ turn.T + shift) * (1.0, -1.0))
+
+
+def run_of(points: Points) -> str:
+    """Return points of the drawing as a path of straight lines."""
+    return "M " + " L ".join(f"{x:.4f} {y:.4f}" for x, y in points)
+
+
+def with_line(text: str, recipe: str, wearer: str, panel: str, points: Points, attributes: str) -> str:
+    """Return a drawing with one more line in a piece's group; its points are of the block."""
+    group, put = sheet_of(recipe, wearer, panel)
+    head = re.search(rf'<g id="{group}"[^>]*>', text)
+    assert head is not None
+    return text.replace(
+        head[0], f'{head[0]}<path {attributes} style="fill:none;stroke:#f00" d="{run_of(put(points))}"/>'
+    )
+
+
+def like(recipe: str, wearer: str, other: Pattern, panels: tuple[str, ...], names: tuple[str, ...] = ()) -> bytes:
+    """Return a draft's drawing with the edges and marks of some pieces as another pattern has them, or those called so."""
+    text = svg_of(recipe, wearer)
+    for panel in panels:
+        old, new = (one.by_name[panel] for one in (pattern_of(recipe, wearer), other))
+        group, put = sheet_of(recipe, wearer, panel)
+        taken: set[str] = set()
+        for line in (*old.edges, *old.marks):
+            key = slug(f"{group} {line.name}")
+            key = f"{key}-2" if key in taken else key
+            there = [one for one in (*new.edges, *new.marks) if one.name == line.name]
+            curve = there[-1 if key in taken or (key.endswith("-2") and len(there) > 1) else 0].curve
+            taken.add(key)
+            if names and line.name not in names:
+                continue
+            text, count = re.subn(rf'(<path id="{key}"[^>]* d=")[^"]*', rf"\g<1>{run_of(put(curve.points))}", text)
+            assert count == 1, key
+    return text.encode()

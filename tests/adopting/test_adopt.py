@@ -196,12 +196,13 @@ def test_what_is_no_outline_and_no_seam_is_told_and_left() -> None:
         return np.asarray(old.block.along(around, height, np.full_like(height, 3.0))), height
 
     text = redrawn(GOWN, "ferrywoman", move).decode()
-    text = text.replace("</svg>", '<path id="my-pocket" d="M 10 10 L 60 80"/></svg>')
+    text = text.replace("</svg>", '<path id="my-pocket" d="M 850 10 L 840 60"/></svg>')
     found = read_back(GOWN, "ferrywoman", text.encode())
     assert (found.rows, found.text) == ((), "")
     assert len(found.notes) == 2
-    assert found.notes[0].startswith("“my-pocket” (line ")
-    assert found.notes[1] == (
-        "front edge of front was moved by 3.0 mm: it is neither an outline edge nor an upright seam, so it is not adopted. "
+    assert found.notes[0] == (
+        "front edge of front was moved by 3.0 mm: it is neither an outline edge nor a seam, so it is not adopted. "
         "Change it in the recipe"
     )
+    assert found.notes[1].startswith("the line “my pocket” (line ")
+    assert found.notes[1].endswith("it lies on no piece that is cut from the block. Draw it on one, within its lines")

@@ -50,7 +50,7 @@ def test_a_drawing_that_was_not_touched_makes_no_recipe(run: Run, tmp_path: Path
     ran = run("adopt", folder / "pattern.svg", "--from", folder, "--out", "mine.yaml")
     assert (ran.code, ran.out) == (
         0,
-        "No outline edge and no seam was moved by more than 0.05 mm.\n"
+        "Nothing that can be adopted was moved by more than 0.05 mm or drawn new.\n"
         "No recipe is written: there is nothing to put into one.\n",
     )
     assert not (tmp_path / "mine.yaml").exists()

@@ -32,12 +32,12 @@ REFUSED = {
     "groups without end": (
         svg("<g>" * 1_000_000),
         "d.svg:2:181: the drawing is refused: its groups lie more than 60 deep in one another. "
-        "Keep the four lines of the block, and delete the rest.",
+        "Keep the lines that are wanted, and delete the rest.",
     ),
     "too many elements": (
         svg("<g/>" * 200_000),
         "d.svg:2:200001: the drawing is refused: it has more than 50000 elements. "
-        "Keep the four lines of the block, and delete the rest.",
+        "Keep the lines that are wanted, and delete the rest.",
     ),
     "too large": (
         b"<svg>" + b" " * LARGEST_BYTES,

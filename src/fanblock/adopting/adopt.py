@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from fanblock.adopting.finding import Origin
 from fanblock.adopting.kept import Kept
-from fanblock.adopting.moved import DrawnEdge, compared
+from fanblock.adopting.marks import drawn_marks, left_over
+from fanblock.adopting.moved import compared
+from fanblock.adopting.pieces import redrawn_pieces
 from fanblock.adopting.sorting import Sorted, sorted_edges
 from fanblock.adopting.strokes import found_strokes
-from fanblock.adopting.table import Row, outline_row, seam_rows
+from fanblock.adopting.table import Row, dart_rows, level_row, outline_row, seam_rows
 from fanblock.adopting.walking import Walked, walked
 from fanblock.adopting.writing import recipe_text
 from fanblock.draft.work import Work
@@ -48,22 +50,31 @@ def adopted(data: bytes, file: str, kept: Kept, origin: Origin, name: str = "") 
     set_recipe = with_dials(recipe, settings_of(kept, recipe))
     work = run_steps(kept.start, set_recipe)
     edges = sorted_edges(drawn.edges, work)
-    walk = walked(kept.start, recipe, set_recipe, edges)
-    rows = tuple(_rows(walk, edges))
-    notes = (*found.notes, *drawn.notes, *_not_adopted(edges, work), *walk.notes)
-    if not walk.changes:
-        return Adopted(rows, notes, "")
+    walk = walked(kept.start, recipe, set_recipe, edges, drawn.marks)
+    titles = {panel.name: panel.title for panel in kept.panels}
+    pieces = redrawn_pieces(drawn.added, titles, recipe, set_recipe, kept.start)
+    marks = drawn_marks(found, drawn, kept, recipe, work)
+    changes = (*walk.changes, *pieces.changes, *marks.changes)
+    notes = (*found.notes, *drawn.notes, *_not_adopted(edges, walk), *walk.notes, *pieces.notes, *marks.notes)
+    if not changes:
+        return Adopted((), notes, "")
     called = name.strip() or f"{recipe.name}, redrawn"
-    text = recipe_text(kept, recipe, set_recipe, walk.changes, rows, notes, origin.based_on, called)
-    _check_drafts(text, origin, kept)
-    return Adopted(rows, notes, text)
+
+    def text_of(rows: tuple[Row, ...]) -> str:
+        return recipe_text(kept, recipe, set_recipe, changes, rows, notes, origin.based_on, called)
+
+    new = _drafted(text_of(()), origin, kept)
+    darts = dart_rows(walk.darts, drawn.marks, new)
+    rows = (*_rows(walk), *darts, *pieces.rows, *left_over(marks.rows, marks.drawn, new))
+    return Adopted(rows, notes, text_of(rows))
 
 
-def _check_drafts(text: str, origin: Origin, kept: Kept) -> None:
-    """Draft the new recipe for the body that was drawn on; GeometryError when it cannot be, told of the drawing."""
+def _drafted(text: str, origin: Origin, kept: Kept) -> Work:
+    """Return the new recipe's pieces for the body that was drawn on; GeometryError when it cannot be drafted, told of the
+    drawing."""
     new = read_source(Base(text, "the new recipe", "", origin.bases), "new")
     try:
-        run_steps(kept.start, with_dials(new))
+        return run_steps(kept.start, with_dials(new))
     except GeometryError as error:
         problems = [
             replace(
@@ -92,21 +103,23 @@ def settings_of(kept: Kept, recipe: Recipe) -> dict[str, Amount]:
     }
 
 
-def _rows(walk: Walked, edges: Sorted) -> Iterator[Row]:
+def _rows(walk: Walked) -> Iterator[Row]:
     for name, target in walk.outlines.items():
         yield outline_row(walk.old, walk.new, name, target)
     for name, moved in walk.seams.items():
         yield from seam_rows(walk.old, walk.new, name, moved)
+    for name, level in walk.levels.items():
+        yield level_row(walk.old, walk.new, name, level.target)
 
 
-def _not_adopted(edges: Sorted, work: Work) -> Iterator[str]:
-    """Yield what was moved that is neither outline nor upright seam."""
-    for edge in _once(edges.others):
-        yield (
-            f"{edge.name} of {edge.panel} was moved by {edge.off_mm:.1f} mm: it is neither an outline edge nor an upright seam, "
-            "so it is not adopted. Change it in the recipe"
-        )
-
-
-def _once(edges: Sequence[DrawnEdge]) -> list[DrawnEdge]:
-    return [edge for edge in edges if edge.is_moved]
+def _not_adopted(edges: Sorted, walk: Walked) -> Iterator[str]:
+    """Yield what was moved that is neither an outline, nor a seam, nor follows from a dart that was moved with it."""
+    for edge in edges.others:
+        dart = next((dart.name for dart in walk.old.darts if edge.name.rpartition(" at ")[2].startswith(dart.name)), "")
+        if not edge.is_moved or dart in walk.darts:
+            continue
+        was = f"{edge.name} of {edge.panel} was moved by {edge.off_mm:.1f} mm"
+        if dart:
+            yield f"{was}: it is made from the legs of the dart, so it is not adopted. Move those"
+        else:
+            yield f"{was}: it is neither an outline edge nor a seam, so it is not adopted. Change it in the recipe"

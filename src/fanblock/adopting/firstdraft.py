@@ -6,7 +6,6 @@ frame, put as around and height, and told through the fewest points by which it 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
@@ -18,6 +17,7 @@ from fanblock.adopting.feet import feet, followed, sorted_unique
 from fanblock.adopting.outlines import Said, crossing_points
 from fanblock.adopting.placing import Motion, rigid, sampled
 from fanblock.adopting.seams import AT_WAIST, seam_points
+from fanblock.adopting.sorting import main_line
 from fanblock.adopting.targets import Target
 from fanblock.adopting.wording import new_position
 from fanblock.block.from_drawing import BUST, LINES, WAIST, Tracing, read_tracing
@@ -36,12 +36,9 @@ from fanblock.steps.table import BY_NAME
 from fanblock.terms import Around, Height, Position
 from fanblock.tracing.bare import plain_name, read_elements
 from fanblock.tracing.lines import SHAPES
-from fanblock.tracing.named import NamedLine, named_lines
+from fanblock.tracing.named import NamedLine, is_automatic, named_lines
 from fanblock.units import shown
 from fanblock.wearer.body import Body
-
-_AUTOMATIC = re.compile(r"(path|line|polyline|g|use|rect|layer)\d*([ -]\d+)*")
-"""Names that editors give by themselves; nobody meant them."""
 
 OF_THE_SHEET = ("block-", "test-square-", "long-line-")
 """How the ids begin of what `fanblock block` draws itself, on which somebody may have drawn on."""
@@ -50,7 +47,11 @@ REACH = 0.03
 """A top edge or hem that ends nearer than this, in around, to a centre line reaches it."""
 
 STANDS_MM = 8.0
-"""A seam that ends nearer than this to the top edge or the hem ends on it: drawn by hand it may miss or pass it."""
+"""A seam that ends short of the top edge or the hem by less than this ends on it, as does one that runs past it."""
+
+BESIDE_WAIST = 0.25
+"""A seam gets a point at the waist when its ends lie further from it: points of a seam want a fifth of bust to waist between
+them on any body."""
 
 QUARTERS = (0.25, 0.5, 0.75)
 """The arounds at which an edge is told at least."""
@@ -110,7 +111,7 @@ def _others(data: bytes, file: str) -> tuple[str, ...]:
     found = dict[str, None]()
     for element in read_elements(data, file, GeometryError).all():
         if element.tag in SHAPES and not element.attributes.get("id", "").startswith(OF_THE_SHEET):
-            names = [name for one in element.names if not _AUTOMATIC.fullmatch(name := plain_name(one))]
+            names = [plain_name(one) for one in element.names if not is_automatic(one)]
             if names and not {*names} & {*LINES, TOP_EDGE, HEM_EDGE}:
                 found[names[0]] = None
     return tuple(found)
@@ -161,7 +162,7 @@ def _edge(draft: Draft, chain: str, kind: str, curve: Curve, line: NamedLine) ->
         said.append(Said(position, position))
     step = BY_NAME[chain]
     points = crossing_points(
-        draft, chain, said, target, whole, lambda through: step.run(draft, step.options(through=through))
+        draft, said, target, whole, lambda through: main_line(step.run(draft, step.options(through=through)), chain)
     )
     return tuple(one.words for one in points)
 
@@ -189,7 +190,7 @@ def _seam(draft: Draft, name: str, heights: Points, arounds: Points) -> tuple[tu
         for chain, index in ((TOP_EDGE, -1), (HEM_EDGE, 0))
     ]
     places = [ends[0], ends[1]]
-    if old.low < -AT_WAIST and old.top > AT_WAIST:
+    if old.low < -BESIDE_WAIST and old.top > BESIDE_WAIST:
         places.insert(1, Height(landmark="waist"))
     said = [
         Said(position, position)
@@ -208,8 +209,8 @@ def _seam(draft: Draft, name: str, heights: Points, arounds: Points) -> tuple[tu
 
 
 def _end(draft: Draft, chain: str, around: float, height: float) -> Height:
-    off = abs(draft.height_of(chain, around) - height) * draft.block.ruling_length_mm(around)
-    if off < STANDS_MM:
+    inward = (draft.height_of(chain, around) - height) * draft.block.ruling_length_mm(around)
+    if (inward if chain == TOP_EDGE else -inward) < STANDS_MM:
         return Height(landmark=chain)
     return new_position(draft, Height(landmark="bust"), around, height).height
 

@@ -18,7 +18,7 @@ import numpy as np
 from fanblock.block.stand import stand_on
 from fanblock.block.traced import TracedBlock, traced_line
 from fanblock.draft.model import Draft
-from fanblock.geometry.curve import Curve
+from fanblock.geometry.curve import Curve, Points
 from fanblock.problems import GeometryError, Problem
 from fanblock.units import shown
 from fanblock.wearer.body import Body
@@ -42,6 +42,15 @@ class KeptEdge:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class KeptMark:
+    """One line drawn on a panel, as it was drafted, in the block's frame."""
+
+    name: str
+    kind: str
+    curve: Curve
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class KeptPanel:
     """One panel as it was drafted; ``added`` tells that it was not cut from the block. ``cut`` runs around it and is closed."""
 
@@ -51,11 +60,16 @@ class KeptPanel:
     edges: tuple[KeptEdge, ...]
     levels: Mapping[str, tuple[Curve, ...]]
     cut: Curve | None = None
+    marks: tuple[KeptMark, ...] = ()
 
     @property
     def title(self) -> str:
         """What the piece is called on every sheet."""
         return f"{self.number} {self.name}"
+
+    def loop(self) -> Points:
+        """Return its stitch line as one closed run of points, the first not repeated."""
+        return np.vstack([edge.curve.points[:-1] for edge in self.edges])
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -90,6 +104,12 @@ def open_kept(folder: str) -> Kept:
         if "stands_on" not in read["block"]:
             what = "is a band: it stands on no bust and no waist, so lines drawn on it have no place on other bodies."
             raise GeometryError([Problem("adopt-band", shown(folder), what, "Change its lengths in a recipe.")])
+        if read.get("halves"):
+            what = "has two halves that are not alike, and a recipe draws one for both."
+            remedy = (
+                "Draft the recipe for a wearer with one measure for both sides, and change the lines on that drawing."
+            )
+            raise GeometryError([Problem("adopt-halves", shown(folder), what, remedy)])
         return _kept(read)
     except (KeyError, TypeError, ValueError, AttributeError, RecursionError) as error:
         what = f"{shown(str(path))} is no pattern that this version of fanblock wrote."
@@ -126,8 +146,9 @@ def _panel(panel: Any) -> KeptPanel:
     levels = {str(name): tuple(_curve(part) for part in parts) for name, parts in panel["levels"].items()}
     ring = panel["cut_line"]
     cut = _curve([*ring, ring[0]]) if ring else None
+    marks = tuple(KeptMark(str(one["name"]), str(one["kind"]), _curve(one["points"])) for one in panel["marks"])
     return KeptPanel(
-        str(panel["name"]), int(panel["number"]), bool(panel["added"]), edges, MappingProxyType(levels), cut
+        str(panel["name"]), int(panel["number"]), bool(panel["added"]), edges, MappingProxyType(levels), cut, marks
     )
 
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from fanblock.adopting.feet import feet, followed
 from fanblock.adopting.kept import KeptPanel
-from fanblock.adopting.placing import SAME_MM, Motion, motion_of
+from fanblock.adopting.placing import SAME_MM, Motion, loosely, motion_of
 from fanblock.adopting.strokes import CUT, Found, Stroke
 from fanblock.geometry.curve import Curve, Points
 from fanblock.problems import GeometryError, Place, Problem
@@ -41,40 +41,97 @@ class DrawnEdge:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class DrawnMark:
+    """One line drawn on a piece, as it was drafted and as it is now, both on the block; ``number`` counts a piece's marks."""
+
+    panel: str
+    number: int
+    name: str
+    old: Curve
+    new: Curve
+    off_mm: float
+    place: Place
+
+    @property
+    def is_moved(self) -> bool:
+        """Whether it lies elsewhere than it was drafted, or is longer or shorter."""
+        return self.off_mm > SAME_MM
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class Compared:
-    """Every edge of the pieces cut from the block, and what is to be told of other pieces."""
+    """Every edge and mark of the pieces cut from the block, those edges of other pieces that have been drawn, how every piece
+    lies, and what is to be told."""
 
     edges: tuple[DrawnEdge, ...]
     notes: tuple[str, ...]
+    marks: tuple[DrawnMark, ...]
+    added: Mapping[str, tuple[DrawnEdge, ...]]
+    motions: Mapping[str, Motion]
 
 
 def compared(found: Found, panels: Sequence[KeptPanel]) -> Compared:
     """Return all edges against what was drafted; GeometryError when pieces have lost their shape altogether."""
     problems: list[Problem] = []
-    edges: list[DrawnEdge] = []
     notes: list[str] = []
+    by_panel: dict[str, tuple[DrawnEdge, ...]] = {}
+    marks: list[DrawnMark] = []
+    motions: dict[str, Motion] = {}
     for panel in panels:
         strokes = found.of(panel.name)
         motion = motion_of(panel.title, strokes)
+        if isinstance(motion, Problem) and panel.added:
+            motion = loosely(strokes) or motion
         if isinstance(motion, Problem):
             if panel.added:
                 notes.append(
-                    f"the piece “{panel.title}” is not cut from the block, and its drawing has been left alone"
+                    f"the piece “{panel.title}” cannot be made out in the drawing, and has been left as it was"
                 )
             else:
                 problems.append(motion)
             continue
-        here = [
+        motions[panel.name] = motion
+        by_panel[panel.name] = tuple(
             _edge(panel, number, motion, found) for number in range(len(panel.edges)) if _there(panel, number, found)
-        ]
+        )
+        marks += [_mark(one, motion) for one in strokes if one.mark is not None]
         notes += _cut_notes(panel, motion, strokes)
-        if panel.added:
-            notes += _added_notes(panel, here)
-        else:
-            edges += here
     if problems:
         raise GeometryError(problems)
-    return Compared(tuple(edges), tuple(notes))
+    added = {panel.name for panel in panels if panel.added}
+    return Compared(
+        tuple(edge for name, edges in by_panel.items() if name not in added for edge in edges),
+        tuple(notes),
+        tuple(marks),
+        {name: edges for name, edges in by_panel.items() if name in added},
+        motions,
+    )
+
+
+def _mark(stroke: Stroke, motion: Motion) -> DrawnMark:
+    new = motion.put(stroke.drawn)
+    if _is_reversed(stroke.old, new):
+        new = new.reversed()
+    return DrawnMark(
+        stroke.panel, stroke.mark or 0, stroke.name, stroke.old, new, apart_mm(stroke.old, new), stroke.place
+    )
+
+
+def apart_mm(old: Curve, new: Curve) -> float:
+    """Return how far two lines stand apart at most, their ends included."""
+    pairs = ((followed(old), new), (followed(new), old))
+    off = max(float(np.hypot(*(points - held_on(points, line)).T).max()) for points, line in pairs)
+    ends = (np.hypot(*(old.start - new.start)), np.hypot(*(old.end - new.end)))
+    return max(off, *(float(end) for end in ends))
+
+
+def held_on(points: Points, line: Curve) -> Points:
+    """Return the nearest point of a line itself to each of some points."""
+    found = feet(points, line)
+    foot = found.foot.copy()
+    foot[found.along < 0.0] = line.start
+    foot[found.along > line.length_mm] = line.end
+    return foot
 
 
 def _there(panel: KeptPanel, number: int, found: Found) -> bool:
@@ -115,14 +172,4 @@ def _cut_notes(panel: KeptPanel, motion: Motion, strokes: Sequence[Stroke]) -> l
         return []
     return [
         f"the cut line of the piece “{panel.title}” was moved: it is made from the stitch lines when you draft, so move those"
-    ]
-
-
-def _added_notes(panel: KeptPanel, edges: Sequence[DrawnEdge]) -> list[str]:
-    moved = [edge.name for edge in edges if edge.is_moved]
-    if not moved:
-        return []
-    names = " and ".join(moved)
-    return [
-        f"{names} of the piece “{panel.title}” was moved: that piece is not cut from the block, so it is not adopted"
     ]

@@ -59,13 +59,12 @@ def line_of(block: Block, line: Line) -> Curve:
 
 def crossing_points(
     before: Draft,
-    chain: str,
     said: Sequence[Said],
     target: Target,
     old: Line,
-    draw: Callable[[tuple[Position, ...]], Draft],
+    draw: Callable[[tuple[Position, ...]], Line],
 ) -> tuple[Said, ...]:
-    """Return the points of an edge that is one smooth curve over around; ``draw`` draws it through points.
+    """Return the points of a line that is one smooth curve over around; ``draw`` draws it through points.
 
     A point that was not moved keeps its words. Where the curve would stand off the line that was drawn, points are added.
     """
@@ -87,7 +86,7 @@ def crossing_points(
             one = Said(words, replace(words, around=one.set.around))
         points.append((around, one))
     for _ in range(MOST_ADDED):
-        drawn = next(line for line in draw(tuple(one.set for _, one in points)).chain(chain) if line.name == chain)
+        drawn = draw(tuple(one.set for _, one in points))
         inside = drawn.points[(drawn.points[:, AROUND] >= at[0]) & (drawn.points[:, AROUND] <= at[-1])]
         off = np.abs(inside[:, HEIGHT] - wanted(inside[:, AROUND])) * block.ruling_length_mm(inside[:, AROUND])
         near = np.abs(inside[:, AROUND, None] - np.array([around for around, _ in points])).min(axis=1)

@@ -65,6 +65,22 @@ def motion_of(panel: str, strokes: Sequence[Stroke]) -> Motion | Problem:
     return Problem("drawing-adrift", "", what, "Leave some of its lines alone, such as its waist level.", place)
 
 
+def loosely(strokes: Sequence[Stroke]) -> Motion | None:
+    """Return about how a piece lies of which every edge may have changed, by the middles of its edges; None for too few."""
+    edges = [stroke for stroke in strokes if stroke.edge]
+    if len(edges) < LEAST_EDGES:
+        return None
+    drawn, old = (
+        np.array([curve.at(curve.length_mm / 2.0) for curve in curves])
+        for curves in ([stroke.drawn for stroke in edges], [stroke.old for stroke in edges])
+    )
+    return rigid(drawn, old)
+
+
+LEAST_EDGES = 3
+"""The middles of fewer edges lie on one line, and do not tell which way up a piece lies."""
+
+
 def _best(strokes: Sequence[Stroke]) -> Motion | None:
     old = [sampled(stroke.old) for stroke in strokes]
     drawn = [(there := sampled(stroke.drawn), there[::-1]) for stroke in strokes]

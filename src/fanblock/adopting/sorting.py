@@ -24,10 +24,12 @@ _BELOW = " below waist"
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Sorted:
-    """All edges by the line they belong to: outline edges by name, seams by name and side; and edges of other lines."""
+    """All edges by the line they belong to: outline edges by name, seams by name and side, level seams by name and which edge
+    of their panel they are; and edges of other lines."""
 
     outlines: Mapping[str, tuple[DrawnEdge, ...]]
     seams: Mapping[tuple[str, str], tuple[DrawnEdge, ...]]
+    levels: Mapping[str, Mapping[str, tuple[DrawnEdge, ...]]]
     others: tuple[DrawnEdge, ...]
 
 
@@ -36,9 +38,10 @@ def sorted_edges(edges: Sequence[DrawnEdge], work: Work) -> Sorted:
     _check_same(edges, work)
     outlines: dict[str, list[DrawnEdge]] = {}
     seams: dict[tuple[str, str], list[DrawnEdge]] = {}
+    levels: dict[str, dict[str, tuple[DrawnEdge, ...]]] = {}
     others: list[DrawnEdge] = []
     names = {line.name for line in work.draft.lines}
-    faces = _faces(work)
+    faces, across = _faces(work), _across(work)
     for edge in edges:
         numbered = _NUMBERED.fullmatch(edge.name)
         name = edge.name if edge.name in names or numbered is None else numbered[1]
@@ -47,11 +50,16 @@ def sorted_edges(edges: Sequence[DrawnEdge], work: Work) -> Sorted:
             outlines.setdefault(name, []).append(edge)
         elif face is not None:
             seams.setdefault(face, []).append(edge)
+        elif (edge.panel, edge.name) in across:
+            seam, side = across[edge.panel, edge.name]
+            sides = levels.setdefault(seam, {})
+            sides[side] = (*sides.get(side, ()), edge)
         else:
             others.append(edge)
     return Sorted(
         {name: tuple(found) for name, found in outlines.items()},
         {face: tuple(found) for face, found in seams.items()},
+        levels,
         tuple(others),
     )
 
@@ -71,6 +79,19 @@ def _faces(work: Work) -> dict[tuple[str, str], tuple[str, str]]:
             if edge.kind == SLIT and (panel.name, seam) in sides:
                 found[panel.name, edge.name] = seam, sides[panel.name, seam]
     return found
+
+
+def _across(work: Work) -> dict[tuple[str, str], tuple[str, str]]:
+    """Return the level seam, and whether it is its panel's upper or lower edge there, that edges of panels belong to."""
+    level = {seam.name for seam in work.draft.level_seams}
+    kinds = {(panel.name, edge.name): edge.across for panel in work.panels for edge in panel.edges if edge.across}
+    return {
+        place: (record.line, kinds[place])
+        for record in work.seams
+        if record.line in level
+        for place in (record.front, record.back)
+        if place in kinds
+    }
 
 
 def _check_same(edges: Iterable[DrawnEdge], work: Work) -> None:

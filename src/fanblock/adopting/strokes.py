@@ -13,9 +13,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from fanblock.adopting.kept import KeptPanel
+from fanblock.adopting.strangers import strangers
 from fanblock.geometry.curve import Curve
 from fanblock.problems import GeometryError, Place, Problem
-from fanblock.sheet.drawing import PENS
 from fanblock.sheet.writing import identifier, plain
 from fanblock.tracing.bare import Element, plain_name, read_elements
 from fanblock.tracing.lines import CLONE, CLOSED, SHAPES, NoLineError, curve_of
@@ -28,15 +28,12 @@ SCALE_SURE = 0.001
 LONGEST, LONGER_MM = 2.0, 300.0
 """A line that is so many times as long as it was, and so much longer, is a scribble: no edge of a garment grows like that."""
 
-_MOST_TOLD = 12
-"""How many lines that are not ours are told of one by one."""
-
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Stroke:
     """One line of a piece: as it was drafted, in the block's frame, and as it is drawn now, in the drawing's (mm, y up).
 
-    ``edge`` tells that it is an edge of the piece, else it is a level.
+    ``edge`` tells that it is an edge of the piece, else it is a level, the cut line or, by its ``mark``, that one of its marks.
     """
 
     panel: str
@@ -45,14 +42,20 @@ class Stroke:
     old: Curve
     drawn: Curve
     place: Place
+    mark: int | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Found:
-    """The strokes of all pieces by the piece's name, and what else is to be told of the drawing."""
+    """The strokes of all pieces by the piece's name, and what else is to be told of the drawing.
+
+    ``strangers`` are what is drawn that was not drafted; their curves are to be taken ``scale`` times as large.
+    """
 
     strokes: tuple[Stroke, ...]
     notes: tuple[str, ...]
+    strangers: tuple[Element, ...] = ()
+    scale: float = 1.0
 
     def of(self, panel: str) -> tuple[Stroke, ...]:
         """Return the strokes of one piece."""
@@ -67,6 +70,7 @@ class _Wanted:
     name: str
     edge: bool
     old: Curve
+    mark: int | None = None
 
 
 def found_strokes(data: bytes, file: str, panels: Sequence[KeptPanel]) -> Found:
@@ -96,14 +100,16 @@ def found_strokes(data: bytes, file: str, panels: Sequence[KeptPanel]) -> Found:
                     what = f"{_called(one)} {fault.what}"
                     problems.append(Problem("drawing-line", "", what, fault.remedy, there[0].place(file)))
             else:
-                strokes.append(Stroke(one.panel.name, one.name, one.edge, one.old, curve, there[0].place(file)))
+                place = there[0].place(file)
+                strokes.append(Stroke(one.panel.name, one.name, one.edge, one.old, curve, place, one.mark))
     if problems:
         raise GeometryError(problems)
-    scaled, notes = _at_scale(strokes)
+    scale = _scale_of(strokes)
+    scaled, notes = _at_scale(strokes, scale)
     long = [_long(one) for one in scaled if one.drawn.length_mm > LONGEST * one.old.length_mm + LONGER_MM]
     if long:
         raise GeometryError(long)
-    return Found(tuple(scaled), (*notes, *_strangers(root, file, panels, taken)))
+    return Found(tuple(scaled), notes, strangers(root, panels, taken), scale)
 
 
 def _wanted(panels: Sequence[KeptPanel]) -> Iterator[_Wanted]:
@@ -121,6 +127,9 @@ def _wanted(panels: Sequence[KeptPanel]) -> Iterator[_Wanted]:
             for part in parts:
                 key = identifier(f"{group} {plain(name)} level", taken)
                 yield _Wanted(panel, group, key, f"{name} level", False, part)
+        for number, mark in enumerate(panel.marks):
+            key = identifier(f"{group} {plain(mark.name)}", taken)
+            yield _Wanted(panel, group, key, mark.name, False, mark.curve, number)
 
 
 def _lines(by_name: dict[str, list[Element]], one: _Wanted) -> list[Element]:
@@ -173,40 +182,18 @@ def _long(one: Stroke) -> Problem:
     return Problem("drawing-long", "", what, "Draw it as one plain line.", one.place)
 
 
-def _at_scale(strokes: Sequence[Stroke]) -> tuple[list[Stroke], tuple[str, ...]]:
-    """Return the strokes at true scale, where an editor has saved the whole drawing at another."""
+def _scale_of(strokes: Sequence[Stroke]) -> float:
+    """Return how many times the drawing must be enlarged to be at true scale: 1 unless its lines agree on another."""
     ratios = np.array([stroke.old.length_mm / stroke.drawn.length_mm for stroke in strokes])
     scale = float(np.median(ratios)) if len(ratios) else 1.0
     agree = np.mean(np.abs(ratios / scale - 1.0) < SCALE_SURE) if len(ratios) else 0.0
-    if abs(scale - 1.0) < SCALE_SURE or agree < 0.5:
+    return 1.0 if abs(scale - 1.0) < SCALE_SURE or agree < 0.5 else scale
+
+
+def _at_scale(strokes: Sequence[Stroke], scale: float) -> tuple[list[Stroke], tuple[str, ...]]:
+    """Return the strokes at true scale, where an editor has saved the whole drawing at another."""
+    if scale == 1.0:
         return list(strokes), ()
     matrix, none = scale * np.eye(2), np.zeros(2)
-    scaled = [
-        Stroke(one.panel, one.name, one.edge, one.old, one.drawn.moved(matrix, none), one.place) for one in strokes
-    ]
+    scaled = [replace(one, drawn=one.drawn.moved(matrix, none)) for one in strokes]
     return scaled, (f"the drawing was saved at {1.0 / scale:.1%} of its size, and has been read at full size",)
-
-
-def _strangers(root: Element, file: str, panels: Sequence[KeptPanel], taken: set[int]) -> Iterator[str]:
-    """Yield what is drawn that was not drafted: marks and lines of the maker's own, each with its place."""
-    groups = [identifier(plain(panel.title), set()) for panel in panels]
-    told: list[str] = []
-    for element in _shapes(root):
-        if id(element) in taken or _ours(element, groups):
-            continue
-        name = element.names[0] if element.names else element.tag
-        told.append(f"{shown(name)} (line {element.line}) is not among the lines that were drafted: it is not adopted")
-    yield from told[:_MOST_TOLD]
-    if len(told) > _MOST_TOLD:
-        yield f"{len(told) - _MOST_TOLD} more lines were not drafted: they are not adopted"
-
-
-def _ours(element: Element, groups: Sequence[str]) -> bool:
-    """Return whether a line was written by the sheet: its id begins with its piece's, or it is one of those without."""
-    own = element.attributes.get("id", "")
-    if any(own.startswith(f"{group}-") for group in (*groups, "test-square", "long-line", "title", "not-sound")):
-        return True
-    lettered = element.parent is not None and "aria-label" in {**element.attributes, **element.parent.attributes}
-    if lettered:  # words that an editor has turned into lines
-        return True
-    return element.attributes.get("class", "") in PENS and not element.attributes.get("data-name")

@@ -6,12 +6,16 @@ anew on the draft as it now is, and only where that would not give the line that
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from typing import Any
 
 import numpy as np
 
+from fanblock.adopting.changing import Change, step_calls
+from fanblock.adopting.darts import DART, DartTarget, dart_targets, redarted
+from fanblock.adopting.levels import ALIKE_MM, LEVEL_SEAM, LevelTarget, level_options, level_targets
+from fanblock.adopting.moved import DrawnMark
 from fanblock.adopting.outlines import FIT_MM, Said, SaidEdge, chain_edges, crossing_points, level_all_round
 from fanblock.adopting.placing import SAME_MM, UNMOVED_MM
 from fanblock.adopting.seams import off_line_mm, seam_points
@@ -28,19 +32,6 @@ from fanblock.terms import Height, Length, Position
 SEAM = "seam"
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
-    """One step with other options: what it is called in ``changes`` and the options that differ.
-
-    ``whole`` is its kind where the whole step is put in the place of the old one, or, where ``before`` says so, before it.
-    """
-
-    step: str
-    options: Mapping[str, Any]
-    whole: str = ""
-    before: bool = False
-
-
 @dataclass(frozen=True, slots=True, eq=False)
 class Walked:
     """What came of the walk: the changes, where every line now runs, what is to be told."""
@@ -48,6 +39,8 @@ class Walked:
     changes: tuple[Change, ...]
     outlines: Mapping[str, Target]
     seams: Mapping[str, SeamTarget]
+    levels: Mapping[str, LevelTarget]
+    darts: Mapping[str, tuple[DartTarget, float]]
     old: Draft
     new: Draft
     notes: tuple[str, ...]
@@ -62,8 +55,8 @@ def drawn_on(start: Draft, steps: tuple[Step, ...]) -> Draft:
     return start
 
 
-def walked(start: Draft, recipe: Recipe, set_recipe: Recipe, edges: Sorted) -> Walked:
-    """Return the changes of a recipe by which its lines run where they were drawn.
+def walked(start: Draft, recipe: Recipe, set_recipe: Recipe, edges: Sorted, marks: Sequence[DrawnMark] = ()) -> Walked:
+    """Return the changes of a recipe by which its lines, and its darts among the ``marks``, run where they were drawn.
 
     ``set_recipe`` is the recipe with its dials set as they were for the draft.
     """
@@ -72,13 +65,16 @@ def walked(start: Draft, recipe: Recipe, set_recipe: Recipe, edges: Sorted) -> W
     by_seam = seam_targets(old, edges)
     moved = {name for name, found in edges.outlines.items() if any(edge.is_moved for edge in found)}
     walk = _Walk(old, start, targets, by_seam, moved)
-    for step, set_step in zip(recipe.steps, set_recipe.steps, strict=True):
+    walk.levels, walk.darts = level_targets(old, edges.levels), dart_targets(old, marks)
+    for call, step, set_step in zip(step_calls(recipe), recipe.steps, set_recipe.steps, strict=True):
         if BY_NAME[step.kind].stage == SEPARATES:
             walk.lessen()
             break
-        walk.take(step, set_step)
+        walk.take(call, step, set_step)
     outlines = {name: target for found in targets.values() for name, target in found.items() if name in moved}
-    return Walked(tuple(walk.changes), outlines, by_seam, old, walk.new, tuple(walk.notes))
+    levels = {name: target for name, target in walk.levels.items() if name in walk.adopted}
+    darts = {name: (target, walk.adopted[name]) for name, target in walk.darts.items() if name in walk.adopted}
+    return Walked(tuple(walk.changes), outlines, by_seam, levels, darts, old, walk.new, tuple(walk.notes))
 
 
 class _Walk:
@@ -96,6 +92,9 @@ class _Walk:
         self.changes: list[Change] = []
         self.notes: list[str] = []
         self.less_mm: dict[str, float] = {}
+        self.levels: Mapping[str, LevelTarget] = {}
+        self.darts: Mapping[str, DartTarget] = {}
+        self.adopted: dict[str, float] = {}
 
     def lessen(self) -> None:
         """Book the room that seams take which were moved apart, before the draft is cut."""
@@ -103,16 +102,21 @@ class _Walk:
         if less:
             self.new = with_less_room(self.new, self.less_mm)
             ease = {name.replace(" ", "_"): Length(mm) for name, mm in less.items()}
-            self.changes.append(Change(SEPARATES_STEP, ease, whole="ease", before=True))
+            self.changes.append(Change(SEPARATES_STEP, ease, whole="ease", put="before"))
 
-    def take(self, step: Step, set_step: Step) -> None:
+    def take(self, call: str, step: Step, set_step: Step) -> None:
         """Draw one step, with other words where it takes them."""
-        options, set_options = step.options, set_step.options
+        options: Any = step.options
+        set_options: Any = set_step.options
         drawn = set_options
         if step.kind in CHAINS and self.moved & self.targets[step.kind].keys():
             drawn = self._edge(step.kind, options, set_options)
         elif step.kind == SEAM:
             drawn = self._seam(options, set_options)
+        elif step.kind == LEVEL_SEAM and options.name in self.levels:
+            drawn = self._level(options, set_options)
+        elif step.kind == DART and options.name in self.darts:
+            drawn = self._dart(call, options, set_options)
         self.new = BY_NAME[step.kind].run(self.new, drawn)
 
     def _edge(self, chain: str, options: Any, set_options: Any) -> Any:
@@ -132,7 +136,7 @@ class _Walk:
             said = _said(level_all_round(ROUND, height), level_all_round(ROUND, set_options.height))
             bare = replace(set_options, height=None)
         points = crossing_points(
-            before, chain, said, target, line, lambda found: run(before, replace(bare, through=found))
+            before, said, target, line, lambda found: main_line(run(before, replace(bare, through=found)), chain)
         )
         words = tuple(one.words for one in points)
         self.changes.append(Change(chain, {"through": words}, whole="" if height is None else chain))
@@ -172,6 +176,39 @@ class _Walk:
         moved = {"through": words} if words != options.through else {}
         self._note_seam(options, moved if retake is None else {**moved, **retake.words}, retake)
         return replace(set_options, through=tuple(one.set for one in points))
+
+    def _level(self, options: Any, set_options: Any) -> Any:
+        """Return the options of a level seam that draw it where it was drawn, and note the change."""
+        moved, name = self.levels[options.name], options.name
+        if moved.apart_mm > ALIKE_MM:
+            self.notes.append(
+                f"the two edges of {name} were moved apart, by {moved.apart_mm:.1f} mm: a level seam takes nothing, so it is "
+                "not adopted. Move both alike, on the pieces above it and below it"
+            )
+            return set_options
+        before, run, old = self.new, BY_NAME[LEVEL_SEAM].run, next(o for o in self.old.level_seams if o.name == name)
+        changed, whole, drawn = level_options(before, options, set_options, old, moved.target, run)
+        self.changes.append(Change(name, changed, whole=LEVEL_SEAM if whole else ""))
+        self.adopted[name] = 0.0
+        return drawn
+
+    def _dart(self, call: str, options: Any, set_options: Any) -> Any:
+        """Return the options of a dart that draw it where it was drawn, and note the change."""
+        target = self.darts[options.name]
+        if target.problem:
+            self.notes.append(
+                f"the dart {options.name} is not adopted: {target.problem}. Let its legs end on one point"
+            )
+            return set_options
+        found = redarted(self.old, self.new, options, set_options, target)
+        for girth, mm in found.less_mm.items():
+            self.less_mm[girth] = self.less_mm.get(girth, 0.0) + mm
+        whole = {one.name: getattr(options, one.name) for one in fields(options)} | dict(found.words) | {"share": None}
+        changed = whole if found.unshared else found.words
+        if changed:
+            self.changes.append(Change(call, changed, whole=DART if found.unshared else ""))
+        self.adopted[options.name] = found.wider_mm
+        return replace(set_options, **found.set)
 
     def _note_seam(self, options: Any, changed: Mapping[str, Any], retake: Retake | None) -> None:
         """Note what changes in a seam; one that carried a share and no longer does is put in the place of the old one."""

@@ -5,11 +5,12 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
+from itertools import groupby
 from typing import Any
 
+from fanblock.adopting.changing import Change, step_calls
 from fanblock.adopting.kept import Kept
 from fanblock.adopting.table import Row
-from fanblock.adopting.walking import Change
 from fanblock.draft.corners import EdgeSpec
 from fanblock.recipe.decode import key_of
 from fanblock.recipe.explain import quoted
@@ -39,8 +40,13 @@ def recipe_text(
     ]
     lines += _dials(recipe, set_recipe, changes)
     lines.append("changes:")
-    for change in changes:
-        lines += _change(change)
+    for (_, put), group in groupby(changes, key=lambda one: (one.step, one.put)):
+        same = list(group)
+        if put:
+            lines += _change(same[0], same[1:])
+        else:
+            for change in same:
+                lines += _change(change)
     return "\n".join(lines) + "\n"
 
 
@@ -78,11 +84,10 @@ def _dials(recipe: Recipe, set_recipe: Recipe, changes: Sequence[Change]) -> Ite
 
 
 def _used(recipe: Recipe, changes: Sequence[Change]) -> set[str]:
-    changed = {change.step: change for change in changes}
+    changed = {change.step: change for change in changes if not change.put}
     found: set[str] = set()
-    for step in recipe.steps:
-        change = changed.get(getattr(step.options, "name", step.kind)) or changed.get(step.kind)
-        change = None if change is not None and change.before else change
+    for step, call in zip(recipe.steps, step_calls(recipe), strict=True):
+        change = changed.get(call)
         for field in fields(step.options):  # type: ignore[arg-type]
             value = getattr(step.options, field.name)
             if change is not None and (change.whole or field.name in change.options):
@@ -103,9 +108,10 @@ def _dial_names(value: Any) -> set[str]:
     return set()
 
 
-def _change(change: Change) -> Iterator[str]:
-    if change.before:
-        yield f"  - before: {quoted(change.step)}"
+def _change(change: Change, also: Sequence[Change] = ()) -> Iterator[str]:
+    """Yield the lines of one order; ``also`` are steps that are put in the same place behind it."""
+    if change.put:
+        yield f"  - {change.put}: {quoted(change.step)}"
         yield "    put:"
     elif change.whole:
         yield f"  - replace: {quoted(change.step)}"
@@ -113,12 +119,14 @@ def _change(change: Change) -> Iterator[str]:
     else:
         yield f"  - in: {quoted(change.step)}"
         yield "    set:"
-    inner = "      "
-    if change.whole:
-        yield f"{inner}{change.whole}:"
-        inner += "  "
-    for key, value in change.options.items():
-        yield from (f"{inner}{line}" for line in _option(key.replace("_", " "), value))
+    for one in (change, *also):
+        dash, inner = ("- ", "          ") if also else ("", "        ")
+        if one.whole:
+            yield f"      {dash}{one.whole}:"
+        else:
+            inner = "      "
+        for key, value in one.options.items():
+            yield from (f"{inner}{line}" for line in _option(key.replace("_", " "), value))
 
 
 def _option(key: str, value: Any) -> Iterator[str]:
@@ -135,6 +143,8 @@ def _option(key: str, value: Any) -> Iterator[str]:
         yield f"{key}: {height_text(value)}"
     elif isinstance(value, str):
         yield f"{key}: {quoted(value)}"
+    elif isinstance(value, bool):
+        yield f"{key}: {'yes' if value else 'no'}"
     else:
         yield f"{key}: {amount_text(value)}"
 

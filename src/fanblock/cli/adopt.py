@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 )
 @machine_option
 def adopt(drawing: str, folder: str, out: str | None, name: str, recipe: str | None, machine: bool) -> int:
-    """Read DRAWING back: a draft's pattern.svg in which you have moved lines with a vector editor.
+    """Read DRAWING back: a draft's pattern.svg in which you have moved lines, or drawn your own, with a vector editor.
 
     What was moved is told, and how far. With --out it becomes a recipe based on the one that the draft was made by, its
     lines placed so that they run there on any body. Nothing that is there is overwritten.
@@ -85,7 +85,7 @@ def _tell(found: Adopted, wearer: str, out: str | None) -> None:
         for line in table_lines(found.rows):
             say(f"  {line}")
     else:
-        say(wrapped(f"No outline edge and no seam was moved by more than {SAME_MM:g} mm."))
+        say(wrapped(f"Nothing that can be adopted was moved by more than {SAME_MM:g} mm or drawn new."))
     for note in found.notes:
         say(wrapped(f"{note[:1].upper()}{note[1:]}.", "LOOK  "), style="look")
     if not found.text:

@@ -143,7 +143,7 @@ def read_elements(data: bytes, file: str, error: type[FanblockError]) -> Element
     except _TooMuchError as fault:
         line, column = handler.place
         raise _refused(
-            error, file, line, column, str(fault), "Keep the four lines of the block, and delete the rest."
+            error, file, line, column, str(fault), "Keep the lines that are wanted, and delete the rest."
         ) from None
     except (UnicodeError, ValueError) as fault:
         raise _refused(error, file, 1, 1, f"it cannot be read as text ({fault}).", SAVE) from None

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from io import BytesIO
 from typing import Any
 from xml.sax.saxutils import quoteattr
@@ -31,6 +32,11 @@ LONGEST_PATH = 200_000
 
 LONGEST_MM = 20_000.0
 """No line of a block is twenty metres long; one that is would have its points taken for ever."""
+
+MOST_ARCS = 200
+"""Most circular arcs of one line: each is read as many short curves."""
+
+_ARCS = re.compile(r"[Aa]")
 
 STEP_MM = 0.25
 """How far apart the points of a line are taken: on a bend as tight as a thumb a chord then keeps within 0.001 mm of it."""
@@ -93,6 +99,8 @@ def curve_of(element: Element) -> Curve:
         raise NoLineError("is moved by a style.", SAVE)
     if any(len(text) > LONGEST_PATH for one in chain for key, text in one.attributes.items() if key in _KEPT):
         raise NoLineError(f"has more than {LONGEST_PATH} characters.", "Draw it with fewer points.")
+    if len(_ARCS.findall(element.attributes.get("d", ""))) > MOST_ARCS:
+        raise NoLineError(f"has more than {MOST_ARCS} arcs.", "Draw it with fewer points.")
     runs = _beziers(_bare(chain))
     legs = np.abs(np.diff(runs, axis=1))
     if not np.all(np.isfinite(runs)) or float(np.hypot(legs[..., 0], legs[..., 1]).sum()) > LONGEST_MM:
@@ -101,6 +109,30 @@ def curve_of(element: Element) -> Curve:
     if len(curve.points) < 2:
         raise NoLineError("has no length.", "Draw it from corner to corner.")
     return curve
+
+
+def as_line(element: Element) -> Curve:
+    """Return an element as a curve, which ends where it begins if it is a closed line or a plain rectangle.
+
+    NoLineError for what is no line, a circle or a clone among them.
+    """
+    shape = element
+    if element.tag == "rect" and not {"rx", "ry"} & element.attributes.keys():
+        x, y, wide, high = (element.attributes.get(key, "0") for key in ("x", "y", "width", "height"))
+        run = f"M {x},{y} h {wide} v {high} h -{wide} Z"
+        shape = replace(element, tag="path", attributes={**element.attributes, "d": run})
+    elif element.tag == "polygon":
+        run = f"M {element.attributes.get('points', '')} Z"
+        shape = replace(element, tag="path", attributes={**element.attributes, "d": run})
+    run = shape.attributes.get("d", "") if shape.tag == "path" else ""
+    bare = _CLOSED.sub("", run)
+    if bare == run:
+        return curve_of(shape)
+    curve = curve_of(replace(shape, attributes={**shape.attributes, "d": bare}))
+    return Curve.through(np.vstack((curve.points, curve.points[:1])))
+
+
+_CLOSED = re.compile(r"[Zz]\s*$")
 
 
 def _bare(chain: list[Element]) -> bytes:

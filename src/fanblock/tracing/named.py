@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
@@ -12,6 +13,21 @@ from fanblock.tracing.lines import CLONE, CLOSED, SHAPES, NoLineError, curve_of,
 from fanblock.units import shown
 
 _MOST_LISTED, _MOST_COMPARED = 6, 500
+
+_AUTOMATIC = re.compile(
+    r"(path|line|polyline|polygon|curve|g|use|rect|circle|ellipse|shape|svg|layer|group|object|vector|xmlid)"
+    r"\d*([ ._]*(\d+|copy))*[ ._]*"
+)
+"""Names that editors give by themselves; nobody meant them."""
+
+
+def is_automatic(name: str) -> bool:
+    """Return whether a name is one that editors give by themselves.
+
+    >>> is_automatic("path1234-5"), is_automatic("Layer_2"), is_automatic("pocket")
+    (True, True, False)
+    """
+    return _AUTOMATIC.fullmatch(plain_name(name)) is not None
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -37,8 +37,9 @@ def work_of(recipe_id: str) -> Work:
 
 
 def layered(work: Work, **plan: Any) -> Pattern:
-    """Return a work finished with a second layer of every panel that is cut from the block or let into one."""
-    names = tuple(panel.name for panel in work.panels if not panel.added or panel.let_in)
+    """Return a work finished with a second layer of every panel cut from the block, and of pieces let in if it goes on there."""
+    let_in = "down_to" not in plan
+    names = tuple(panel.name for panel in work.panels if not panel.added or (panel.let_in and let_in))
     whole = LayerPlan("second layer", names, count=2, **plan)
     return finished(replace(work, layer_plans=(whole,)), Title("", "", "", "stays", "", 1, ""))
 

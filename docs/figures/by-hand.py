@@ -50,7 +50,7 @@ def draw() -> Board:
         board.dot(second(hand.point(number).place), INK)
     footnote(
         board,
-        "The upright is the grain; the base line is the waist at the panel's front side. A point is so far up or down",
+        "The upright runs as the grain; the base line is the waist at the panel's front side. A point is so far up or down",
         "and so far right. A curve is told by its chord and by how far it stands off it, square, at a few places.",
     )
     return board

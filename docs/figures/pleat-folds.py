@@ -34,7 +34,7 @@ def draw() -> Board:
     front = _jacket().panels[0]
     view = View.fitting(front.loop(), LEFT + 16.0, TOP + 34.0, CARD[0] - 32.0, CARD[1] - 46.0)
     board.line(view(front.loop()), INK, 1.4, fill=CLOTH, closed=True)
-    for mark in front.marks:
+    for mark in (one for one in front.marks if one.kind == "crease"):
         number = mark.says.partition(":")[0].removeprefix("fold ")
         board.line(view(mark.curve.points), BLUE, 1.2, (6.0, 3.0))
         x, y = view(mark.curve.at(0.5 * mark.curve.length_mm))
@@ -43,7 +43,7 @@ def draw() -> Board:
     footnote(
         board,
         "Double box pleats in the side seam of a jacket. Each number stands for the same crease on both sides; bold ones are folded",
-        "outward, the others inward. Folded, the cloth ends where it began: on the line of the seam (C), and takes up none of it.",
+        "outward, the others inward: all the cloth lies inside. Folded, it ends where it began, on the line of the seam (C).",
     )
     return board
 
@@ -51,7 +51,9 @@ def draw() -> Board:
 def _folded(board: Board) -> None:
     """The section of the side seam in the second card."""
     section = sections_of(_jacket())[0]
-    middle, low = RIGHT + 0.5 * CARD[0], TOP + CARD[1] - 70.0
+    deepest = min(level for _, level in section.fronts.corners)
+    foot = TOP + CARD[1] - 70.0
+    middle, low = RIGHT + 0.5 * CARD[0], foot + LAYER * deepest
     across = max(abs(x) for x, _ in section.fronts.corners)
     scale = (0.5 * CARD[0] - 30.0 - GAP) / across
     for run, way in ((section.fronts, 1.0), (section.backs, -1.0)):
@@ -65,6 +67,7 @@ def _folded(board: Board) -> None:
     board.line([(middle - GAP, top), (middle + GAP, top)], INK, 2.0)
     board.line([(middle, top), (middle, top + 9.0)], RED, 3.0)
     board.words(section.letter, middle, top - 8.0, SMALL, anchor="middle", bold=True, color=RED)
-    board.words("outside", RIGHT + 20.0, top - 8.0, SMALL)
-    board.words("front", RIGHT + 20.0, low + 24.0, SMALL)
-    board.words("back", RIGHT + CARD[0] - 20.0, low + 24.0, SMALL, anchor="end")
+    board.words("outside", RIGHT + 20.0, low - 8.0, SMALL)
+    board.words("inside", middle, foot + 28.0, SMALL, anchor="middle")
+    board.words("front", RIGHT + 20.0, foot + 28.0, SMALL)
+    board.words("back", RIGHT + CARD[0] - 20.0, foot + 28.0, SMALL, anchor="end")

@@ -9,15 +9,15 @@ from fanblock.recipe.library import open_recipe
 
 HAIR = 0.06
 KINDS = (
+    ("box, turned in", ((-2, 0), (-HAIR, 0), (-HAIR, -1), (-1, -1), (-1, -2), (1, -2), (1, -1), (HAIR, -1), (HAIR, 0), (2, 0))),
     (
         "double box",
         (
-            (-2, 0), (-HAIR, 0), (-HAIR, 1), (-1, 1), (-1, 2), (-HAIR, 2), (-HAIR, 3), (-1, 3), (-1, 4),
-            (1, 4), (1, 3), (HAIR, 3), (HAIR, 2), (1, 2), (1, 1), (HAIR, 1), (HAIR, 0), (2, 0),
+            (-2, 0), (-HAIR, 0), (-HAIR, -1), (-1, -1), (-1, -2), (-HAIR, -2), (-HAIR, -3), (-1, -3), (-1, -4),
+            (1, -4), (1, -3), (HAIR, -3), (HAIR, -2), (1, -2), (1, -1), (HAIR, -1), (HAIR, 0), (2, 0),
         ),
     ),
-    ("inverted", ((-2, 0), (-HAIR, 0), (-HAIR, -1), (-1, -1), (-1, -2), (1, -2), (1, -1), (HAIR, -1), (HAIR, 0), (2, 0))),
-    ("knife, toward the back", ((-2, 2), (1, 2), (1, 1), (0, 1), (0, 0), (1, 0), (1, -1), (0, -1), (0, -2), (2, -2))),
+    ("knife, toward the back", ((-2, 2), (0, 2), (0, 1), (-1, 1), (-1, 0), (0, 0), (0, -1), (-1, -1), (-1, -2), (2, -2))),
 )  # fmt: skip
 """For each kind of pleat the run of its cloth, from the front: folds from the line of the seam, and layers outward."""
 
@@ -26,7 +26,7 @@ FOLD, LAYER = 24.0, 5.0
 
 
 def draw() -> Board:
-    """Draw a front before and after pleats are let into its side seam, and three kinds of pleats from above."""
+    """Draw a front before and after pleats are let into its side seam, and three pleats from below."""
     board, _ = pair(
         "Below the waist two panels are widened by the cloth of pleats, which is folded at the seam's line."
     )
@@ -48,11 +48,11 @@ def draw() -> Board:
     for number, (name, run) in enumerate(KINDS):
         middle, y = LEFT + 280.0, TOP + 76.0 + 88.0 * number
         board.words(name, middle, y - 26.0, SMALL, anchor="middle")
-        board.line([(middle + FOLD * across, y + LAYER * out) for across, out in run], INK, 1.5)
+        board.line([(middle + FOLD * across, y - LAYER * out) for across, out in run], INK, 1.5)
         board.line([(middle, y + 26.0), (middle, y + 34.0)], RED, 1.5)
     footnote(
         board,
         "Red: the cloth of the pleats, its outer edge sewn to that of the next panel. Dashed: creases, the first on the line of",
-        "the seam. Small: three kinds seen from above, the outside downward, the front at the left, the seam's line in red.",
+        "the seam. Small: pleats seen from below, the outside up, the inside down, the front at the left, the seam's line in red.",
     )
     return board

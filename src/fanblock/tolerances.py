@@ -102,3 +102,6 @@ LAID_MM = 0.05
 
 BONE_ENDS_MM = 0.1
 """Most that a bone's end may come nearer to an edge than was asked: twice what an edge may stand off, at its slant."""
+
+SAME_HEIGHT = 1e-4
+"""Two heights, as shares of the way from waist to bust, that are one: less than a hair's breadth on any body."""

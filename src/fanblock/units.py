@@ -203,6 +203,16 @@ def fine_length(mm: float, units: str) -> str:
     return format_length(mm, "mm" if abs(mm) < UNITS["cm"] else units).replace(".0 ", " ")
 
 
+def marked_mm(mm: float, units: str) -> float:
+    """Return the nearest length that :func:`fine_length` tells exactly, so that several in a row end right by the tape.
+
+    >>> marked_mm(40.0, "in"), marked_mm(11.25, "cm")
+    (39.6875, 11.0)
+    """
+    step = UNITS["in"] / SIXTEENTHS if units == "in" else 1.0
+    return round(mm / step) * step
+
+
 def spoken_length(mm: float, units: str) -> str:
     """Return a width for talking back: inches to an eighth, narrow ones to a sixteenth; millimetres below 2 cm, else
     centimetres.

@@ -87,6 +87,20 @@ def test_what_is_no_edge_and_no_seam_is_told(data: bytes, says: str) -> None:
     assert problem.remedy
 
 
+def test_names_that_no_seam_can_have_are_all_told_with_their_lines() -> None:
+    """A place on every block, and what is no name: why, and what to call it."""
+    upright = np.linspace(-0.2, 1.0, 40)
+    data = drawing(line("side", 0.5, upright), line("under-arm", 0.45, upright), line("2nd", 0.6, upright))
+    with pytest.raises(GeometryError) as caught:
+        first_recipe(data, "half.svg", "half.svg", "Mine")
+    assert [str(problem) for problem in caught.value.problems] == [
+        "half.svg:11:1: a line is called “side”, and so is a place on every block, so no seam can have that name. Give the line "
+        "another name, such as “side seam”, or none if it is no seam.",
+        "half.svg:13:1: a line is called “2nd”, and no seam can have such a name. Begin with a letter; use letters, digits, "
+        "blanks and hyphens, at most 40.",
+    ]
+
+
 def test_the_command_writes_a_recipe_that_drafts(run: Run, tmp_path: Path) -> None:  # noqa: F811
     """From a drawing beside it, found sound by the checks; one that lies elsewhere is refused."""
     (tmp_path / "half.svg").write_bytes(drawing())

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import time
+from collections.abc import Iterable
 from random import Random
 
 import pytest
@@ -160,7 +161,12 @@ def test_whatever_an_editor_rewrites_the_same_is_read(recipe: str, seed: int) ->
     text = chance.choice(NAMINGS)(text, chance)
     one, other = (read_back(recipe, WEARER, drawing.encode()) for drawing in (plain, text))
     assert [(row.line, row.at, row.moved) for row in other.rows] == [(row.line, row.at, row.moved) for row in one.rows]
-    assert [note for note in other.notes if "full size" not in note] == list(one.notes)
+    assert _told(note for note in other.notes if "full size" not in note) == _told(one.notes)
+
+
+def _told(notes: Iterable[str]) -> list[str]:
+    """Return notes without the number of the line in the file, which a rewrite may change."""
+    return [re.sub(r"line \d+ of the file", "line of the file", note) for note in notes]
 
 
 def test_every_rewrite_by_itself_moves_nothing() -> None:

@@ -155,6 +155,24 @@ def test_the_words_of_a_tilt_give_four_lengths_and_no_hinge() -> None:
     )
 
 
+def test_no_two_chapters_have_one_heading() -> None:
+    """Two tilts at one centre line are told apart: one that ends at the side says so, and alike ones are counted."""
+    block = fan(340.0, 440.0, 160.0)
+    twice = Tilt("center back", 12.0, 0.4), Tilt("center back", 7.0, 0.7)
+    for tilt in (*twice, Tilt("center back", 5.0, to="side")):
+        block = tilted(block, tilt)
+    chapters = chapters_of(guide_of(block))
+    titles = [chapter.title for chapter in chapters]
+    assert len(set(titles)) == len(titles)
+    assert [title for title in titles if title.startswith("Take in")] == [
+        "Take in the centre back, 1 of 2",
+        "Take in the centre back, 2 of 2",
+        "Take in the centre back, as far as the side",
+    ]
+    told = next(chapter.lines[0] for chapter in chapters if "side" in chapter.title)
+    assert f"in the table at the end, under “{titles[-1]}”" in told
+
+
 def tapes_drawn(waist: float, bust: float, length: float) -> tuple[float, float, float]:
     """The way without numbers carried out: the pin's distance from the waist, and both girths as stepped."""
     left = np.array([-waist / 2.0, 0.0]), np.array([-bust / 2.0, length])

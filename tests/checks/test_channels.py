@@ -157,5 +157,8 @@ def test_curves_too_tight_to_be_bound_want_a_look() -> None:
     edges = tuple(replace(edge, curve=tight) if edge.name == "hem" else edge for edge in front.edges)
     found = one(check(with_panel(pattern, "front", edges=edges)), "binding-curves")
     assert found.state == "warns"
-    assert found.says.startswith("curves too tight to be bound neatly: hem of panel 1 (outward, 4.0 mm)")
+    assert found.says.startswith(
+        "curves too tight to be bound neatly: piece 1 (front), the back corner of the lower edge ("
+    )
+    assert "(turns outward on 4.0 mm). Outward: ease the binding round it." in found.says
     assert (found.number, found.limit) == (pytest.approx(4.0, abs=0.1), 8.0)

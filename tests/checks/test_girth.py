@@ -67,6 +67,17 @@ def test_girths_the_cone_was_not_made_from_never_fail() -> None:
         assert (found.state, words in found.says) == (state, True)
 
 
+def test_a_guessed_height_is_said_where_a_sentence_rests_on_it() -> None:
+    """The girth was measured, and how high it lies was not."""
+    measured = with_lengths(sound(), underbust=760.0, underbust_height=87.5)
+    body = replace(measured.body, guessed={"underbust height": "8.8 cm, from memory"})
+    assert "a height that is guessed" not in one(check(measured), "girth-underbust").says
+    assert (
+        "(87.5 mm above the waist, a height that is guessed)"
+        in one(check(replace(measured, body=body)), "girth-underbust").says
+    )
+
+
 def test_what_lies_above_the_garment_is_not_spoken_of() -> None:
     """An upper chest 60 mm above the bust lies above this top edge, one 20 mm above it does not."""
     high = with_lengths(sound(), upper_chest=850.0, upper_chest_height=235.0)

@@ -15,7 +15,7 @@ from fanblock.cloth.laying import ASSUMED, Lay, lays_of, usable_mm
 from fanblock.cloth.nesting import APART_MM, Laid, nested
 from fanblock.cloth.shapes import layers_of, shapes_of
 from fanblock.cloth.sheet import cloth_pages, lay_drawing
-from fanblock.cloth.words import BOUND_KINDS, bare_mm, lay_sentences, shopping
+from fanblock.cloth.words import BOUND_KINDS, bare_mm, lay_sentences, shopping, taped_mm
 from fanblock.garment.model import Cloth
 from fanblock.make import draft_pattern
 from fanblock.pattern.model import Pattern
@@ -163,6 +163,22 @@ def test_the_list_names_every_cloth_bone_lace_and_binding() -> None:
     assert {"lace", "thread"} <= set(things)
     assert any(thing.startswith("bone a, ") for thing in things)
     assert any(thing.startswith("binding: ") for thing in things)
+
+
+def test_binding_is_bought_once_and_cloth_is_told_by_kind() -> None:
+    """One length of binding; of each cloth an example (common practice, no source)."""
+    stays = pattern("stays-five-panels")
+    things = shopping(stays, lays_of(stays, {"outer": NARROW}, "in"))
+    assert [what for what, _ in things if what.startswith("binding")] == ["binding: all"]
+    assert "; for example a firm linen canvas" in dict(things)["cloth: strength layer"]
+
+
+def test_seam_tape_covers_the_centre_front_and_its_own_turned_ends() -> None:
+    """Each whipped seam of both halves and the one at the centre front, and a centimetre at each end of every tape."""
+    stays = pattern("stays-five-panels")
+    seams = [stays.by_name[seam.front.panel].edge(seam.front.edge).curve.length_mm for seam in stays.seams]
+    front = stays.by_name["center front"].edge("center front").curve.length_mm
+    assert taped_mm(stays) == pytest.approx(2.0 * sum(seams) + front + (2 * len(seams) + 1) * 20.0)
 
 
 def test_every_word_and_line_stands_on_the_page() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -9,10 +10,11 @@ from click.testing import CliRunner
 
 from fanblock.cli.fit import fit
 from fanblock.cli.main import main
-from fanblock.fitting.keeping import next_name
+from fanblock.fitting.keeping import next_name, wearer_edited
 from fanblock.fitting.notes import WaistLine, read_notes
 from fanblock.garment.library import draft_garment, open_garment
 from fanblock.shipped import wearer_names, wearer_text
+from fanblock.wearer.fixed import Fixed
 from fanblock.wearer.library import open_wearer
 from fanblock.wearer.model import Tilt, Wearer
 from fanblock.wearer.reading import read_wearer
@@ -114,8 +116,8 @@ def test_the_story_from_tape_to_second_draft(room: Path, capsys: pytest.CaptureF
 
 def test_answers_become_notes(room: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Asked question by question: lengths that are none are asked again, and what was answered is kept and applied."""
-    worn = ["body", "", "", "x", "1 cm", "below", ""]  # how, which bones, the waist line at three places
-    gaps, pinches = ["6 cm", "", "", "4 cm"], ["", "", "1 cm", "side", ""]
+    worn = ["body", "", "", "x", "1 cm", "below", "", "", ""]  # how, which bones, the waist line at five places
+    gaps, pinches = ["6 cm", "", "", "4 cm"], ["", "", "1 cm", "side", "left", ""]
     said = ["99", "8", "12 mm", "she sat", ""]
     answers = [*worn, *gaps, *pinches, *said]
     runner = CliRunner()
@@ -123,6 +125,22 @@ def test_answers_become_notes(room: Path, capsys: pytest.CaptureFixture[str]) ->
     assert result.exception is None, result.output
     notes = read_notes((room / "stays-fitting-1.yaml").read_text(encoding="utf-8"), "n.yaml")
     assert notes.lines == (WaistLine("center back", -10.0),)
+    assert [(pinch.at, pinch.half) for pinch in notes.pinches] == [("side", "left")]
     assert [said.sentence.words for said in notes.said] == ["rides up"]
     assert notes.comments == ("she sat",)
     assert (room / "stays-2.yaml").is_file()
+
+
+def test_a_measure_told_left_and_right_is_written_in_its_place() -> None:
+    """One number becomes two where it stood; her comments and her other numbers are as she wrote them."""
+    text = (
+        "wearer: 1\nname: me  # that is I\nunits: in\ntaken: {on: 2026-11-20, over: shift}\nmeasures:\n  bust: 38 1/2\n"
+        "  waist: 31 1/4\n  bust to waist: 6 3/4\n  bust to waist at side: 6 5/8  # by the seam\n"
+    )
+    before = read_wearer(text, "w.yaml")
+    (chosen,) = before.sets
+    sides = (174.625, 168.275)
+    values = {**chosen.values, "bust to waist at side": sum(sides) / 2.0}
+    own = replace(chosen, values=Fixed(values), sides=Fixed({"bust to waist at side": sides}))
+    made = wearer_edited(text, before, replace(before, sets=(own,)), "After.")
+    assert made == "# After.\n" + text.replace("side: 6 5/8  #", "side: {left: 6.875 in, right: 6.625 in}  #")

@@ -116,7 +116,7 @@ def test_a_garment_is_measured_at_its_own_girths() -> None:
         "underbust",
     ]
     done = fitted(opened("short-stays-regency"), Notes(1, gap_mm={"waist": 50.0}))
-    assert done.told[0].changed == ("wearer: underbust 3/8 in larger",)
+    assert done.told[0].changed == ("wearer: underbust 13/32 in larger",)
     before, after = (one.sets[0].values["underbust"] for one in (open_wearer("ferrywoman"), done.opened.wearer))
     assert after - before == pytest.approx(10.0, abs=0.2)
 
@@ -135,7 +135,7 @@ def test_the_law_of_the_gap_holds_where_none_is_wanted() -> None:
     )
     assert after["waist"] - before["waist"] == pytest.approx(12.0, abs=0.1)
     assert after["bust"] - before["bust"] == pytest.approx(-8.0, abs=0.5)
-    assert done.told[0].words == "gap of 1/2 in at the waist"
+    assert done.told[0].words == "gap of 15/32 in at the waist"
     assert done.told[1].words == "the edges lie 5/16 in over one another at the bust"
 
 

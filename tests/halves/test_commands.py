@@ -27,7 +27,9 @@ def test_a_drawing_of_two_halves_is_not_adopted(tmp_path: Path) -> None:
     assert (problem.code, problem.what, problem.remedy) == (
         "adopt-halves",
         "has two halves that are not alike, and a recipe draws one for both.",
-        "Draft the recipe for a wearer with one measure for both sides, and change the lines on that drawing.",
+        "If a fitting changed one half (`half:` in the garment file): draw a copy of the garment file without the changes "
+        "that say `half: left` or `half: right`, and move the lines on that drawing; the changes stay in your garment. If the "
+        "wearer's left and right differ: draft the recipe for a wearer with one measure for both sides.",
     )
 
 

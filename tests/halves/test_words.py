@@ -23,6 +23,7 @@ from fanblock.sheet.layout import tiled_layout
 from fanblock.sheet.paper import A4
 from fanblock.sheet.report import report_html
 from fanblock.sheet.sewing import joining
+from fanblock.sheet.tapes import tape_words
 from fanblock.sheet.views import Views
 
 GARMENTS = {"stays-five-panels": "shift", "jacket-pleated-skirts": "stays"}
@@ -115,7 +116,7 @@ def test_bones_eyelets_and_cloth_are_counted_of_both_halves() -> None:
         lay_sentences(lay, "cm")
     )
     bones = [how for what, how in shopping(pattern, [lay]) if what.startswith("bone ")]
-    assert sum(int(how.split(",")[0]) for how in bones) == channels
+    assert sum(int(how.partition("for ")[2].split()[0]) for how in bones) == channels
 
 
 def test_of_halves_that_are_alike_the_other_words_are_said() -> None:
@@ -130,3 +131,22 @@ def test_whole_pieces_are_never_told_to_lie_on_a_fold() -> None:
     assert "Join the same seams on the other side: every piece is cut as one whole and is both halves." in lines
     assert "Piece 1 is cut as one whole at the centre front: there is no seam." in lines
     assert not any("on the fold" in line for line in lines)
+
+
+def test_the_girths_of_a_half_are_told_of_it_alone() -> None:
+    """37.5 cm of waist on the left are never told as 75, and the tape is given both halves' pieces where they differ."""
+    pattern = made("stays-five-panels")
+    said = {finding.code: finding.says for finding in pattern.findings}
+    assert said["left-block-waist"] == "Left half: 375.0 mm of waist, by the measures 375.0 mm"
+    assert said["right-block-waist"] == "Right half: 359.0 mm of waist, by the measures 359.0 mm"
+    assert "gap and takes make up the block's 375.0 mm" in said["left-girth-0"]
+    assert not any("taken twice" in says for says in said.values())
+    told = dict(tape_words(pattern))
+    waists = [next(girth for girth in half.girths if girth.name == "waist").parts_mm for half in pattern.halves]
+    for half, mm in zip(("left", "right"), waists, strict=True):
+        assert told[f"the pieces of the {half} half, joined, waist"] == f"{mm:.1f} mm"
+
+
+def test_halves_that_are_alike_are_told_as_a_whole() -> None:
+    """Nothing is told of halves on the page of the tape where they do not differ."""
+    assert not any("half" in what for what, _ in tape_words(draft_pattern(alike(0), open_recipe("stays-five-panels"))))

@@ -19,6 +19,7 @@ import numpy as np
 import pypdfium2
 import pytest
 import shapely
+import shapely.ops
 from scipy.interpolate import CubicSpline
 from tests.sheet.real import drafted
 from tests.sheet.sample import sample
@@ -26,12 +27,13 @@ from tests.sheet.sample import sample
 from fanblock.bundle import pattern_bundle
 from fanblock.geometry.curve import Curve, frozen
 from fanblock.geometry.lath import apart_mm
-from fanblock.pattern.bones import BOTH, RIGHT, Eyelet
+from fanblock.pattern.bones import BOTH, LEFT, RIGHT, Eyelet
 from fanblock.pattern.model import FREE, Edge, Panel, Pattern
 from fanblock.problems import GeometryError
-from fanblock.sheet.handguide import HandPanel, hand_panel, hand_panels
+from fanblock.sheet.handguide import hand_panel, hand_panels
 from fanblock.sheet.handguide_curves import IN_CENTIMETRES, IN_INCHES, Rule
 from fanblock.sheet.handguide_html import hand_guide_html
+from fanblock.sheet.handguide_model import HandPanel
 from fanblock.sheet.handguide_pages import hand_guide_pages
 from fanblock.sheet.handguide_plan import hand_plan
 from fanblock.sheet.handguide_tables import Table, say
@@ -39,12 +41,20 @@ from fanblock.sheet.handguide_words import before_you_begin, hand_sheet, paper_m
 from fanblock.sheet.ink import extent, ink_points
 from fanblock.sheet.paper import A3, A4, LETTER, PROJECTOR
 from fanblock.sheet.pdf import sheets
+from fanblock.sheet.piece import clear_grain, printed
+from fanblock.sheet.upright import upright
 from fanblock.shipped import recipe_ids, wearer_names
 
 WITHIN_MM = 1.0
 """What the guide promises."""
 
-LINES = "curve: so far along the chord: so far off it"
+CUT_WITHIN_MM = 2.0
+"""The cutting line lies beside a stitch line that is drawn by rounded numbers, at a rounded width, carried on by eye."""
+
+CHORD_MM = 1.6
+"""How far a chord between marked points may be off the one that is told: both points and the chord are rounded."""
+
+GRAIN = "grain line (an arrow, up)"
 
 
 def mm(text: str, inches: bool) -> float:
@@ -55,8 +65,8 @@ def mm(text: str, inches: bool) -> float:
 
 
 def height(text: str, inches: bool) -> float:
-    """A printed height: so much up, or down, or nought."""
-    amount, _, way = text.rpartition(" ") if text.endswith(("up", "down")) else (text, "", "up")
+    """A printed place: so much up, or right of the upright, or down or left of it, or nought."""
+    amount, _, way = text.rpartition(" ") if text.endswith(("up", "down", "left")) else (text, "", "up")
     return mm(amount, inches) * (1.0 if way == "up" else -1.0)
 
 
@@ -85,11 +95,13 @@ class Drawn:
 
 def drawn(points: Sequence[Sequence[str]], lines: Sequence[Sequence[str]], inches: bool) -> Drawn:
     """Draw a panel by the rows of its two tables, and by nothing else."""
-    places = {int(row[0]): np.array([mm(row[1], inches), height(row[2], inches)]) for row in points}
+    places = {int(row[0]): np.array([height(row[1], inches), height(row[2], inches)]) for row in points}
     found = Drawn(places)
-    for name, ends, chord, curve, _, beyond in lines:
+    for name, ends, chord, curve, long, beyond in lines:
         start, end = (places[int(number)] for number in ends.split("–"))
-        assert np.hypot(*(end - start)) == pytest.approx(mm(chord, inches), abs=0.5), name
+        assert np.hypot(*(end - start)) == pytest.approx(mm(chord, inches), abs=CHORD_MM), name
+        assert mm(chord, inches) <= mm(long, inches), name
+        assert curve != "straight" or chord == long, name
         way = (end - start) / np.hypot(*(end - start))
         right = np.array([way[1], -way[0]])
         held = [start]
@@ -106,7 +118,7 @@ def drawn(points: Sequence[Sequence[str]], lines: Sequence[Sequence[str]], inche
 
 def turned(side: str, way: np.ndarray) -> float:
     """Whether a side that is told in words lies right of the chord (1) or left of it (-1)."""
-    seen = {"": 1.0, "out": 1.0, "in": -1.0}
+    seen = {"": 1.0, "outward": 1.0, "inward": -1.0}
     if side in seen:
         return seen[side]
     across = {"down": way[0], "up": -way[0], "right": way[1], "left": -way[1]}[side]
@@ -155,6 +167,63 @@ def test_the_printed_numbers_give_every_panel_back_within_a_millimetre(recipe: s
             found = drawn(sheet.points.rows, sheet.lines.rows, inches)
             assert astray(found, panel, hand.level) <= WITHIN_MM, f"{pattern.title.wearer}, {panel.name}"
             assert worst_inner(found, hand) <= WITHIN_MM, f"{pattern.title.wearer}, {panel.name}"
+            assert grain_astray(found, clear_grain(upright(panel)), hand.level) <= WITHIN_MM, (
+                f"{pattern.title.wearer}, {panel.name}"
+            )
+            for table in sheet.tables:
+                if table.title == "The cutting line":
+                    off = cut_astray(found, table.rows, panel, hand.level, inches)
+                    assert off <= CUT_WITHIN_MM, f"{pattern.title.wearer}, {panel.name}"
+
+
+def grain_astray(found: Drawn, printed: Panel, level: str) -> float:
+    """How far the foot or the top of the grain line comes to lie from where the sheets of the pattern print it."""
+    _, shift = stood(printed, level)
+    ((_, run),) = [line for line in found.inner if line[0] == GRAIN]
+    assert len(run) == 2
+    assert run[1][1] > run[0][1]
+    assert printed.grain is not None
+    return max(float(np.hypot(*(end + shift - told))) for end, told in zip(printed.grain, run, strict=True))
+
+
+def cut_astray(found: Drawn, rows: Sequence[Sequence[str]], panel: Panel, level: str, inches: bool) -> float:
+    """How far the cutting line that is drawn by its corners and widths and the panel's stand apart at most, either way."""
+    places = [np.array([height(row[1], inches), height(row[2], inches)]) for row in rows]
+    drawn_ring: list[np.ndarray] = []
+    for at, row in enumerate(rows):
+        ends = places[at], places[(at + 1) % len(rows)]
+        told = re.fullmatch(r"(?:(.+) outside|on the stitch line): (.+)", row[3])
+        width = mm(told[1], inches) if told is not None and told[1] else 0.0
+        drawn_ring.append(beside(found, re.sub(r" \(.+\)$", "", told[2]), width, *ends) if told else np.array(ends))
+    turn, shift = stood(panel, level)
+    assert panel.cut_line is not None
+    true = panel.cut_line.points @ turn.T + shift
+    return apart_mm(np.vstack((true, true[:1])), np.vstack(drawn_ring))
+
+
+def beside(found: Drawn, edge: str, width: float, start: np.ndarray, end: np.ndarray) -> np.ndarray:
+    """The line so far outside a drawn edge from one corner of the cutting line to the next: the edge is carried on straight,
+    and the width set off square to it at many places.
+    """
+    whole = [run for name, run in found.outline if re.sub(r" \(.+\)$", "", name) == edge]
+    lines = []
+    for run in [*whole, np.vstack(whole)]:
+        first, last = run[0] - run[1], run[-1] - run[-2]
+        carried = [
+            run[0] + 4.0 * width * first / np.hypot(*first),
+            *run,
+            run[-1] + 4.0 * width * last / np.hypot(*last),
+        ]
+        at = shapely.get_coordinates(shapely.segmentize(shapely.LineString(carried if width else run), 1.0))
+        at = at[np.concatenate(([True], np.hypot(*np.diff(at, axis=0).T) > 1e-6))]
+        ways = np.gradient(at, axis=0)
+        ways /= np.hypot(*ways.T)[:, None]
+        lines.append(shapely.LineString(at + width * np.column_stack((ways[:, 1], -ways[:, 0]))))
+    ends = [shapely.Point(place) for place in (start, end)]
+    line = min(lines, key=lambda one: sum(one.distance(place) for place in ends))
+    low, high = (line.project(place) for place in ends)
+    middle = np.array(shapely.ops.substring(line, low, high).coords)[1:-1]
+    return np.vstack((start, middle, end)) if len(middle) else np.array([start, end])
 
 
 def worst_inner(found: Drawn, hand: HandPanel) -> float:
@@ -163,7 +232,7 @@ def worst_inner(found: Drawn, hand: HandPanel) -> float:
     true = [part.points for parts in panel.levels.values() for part in parts]
     true += [np.array([slit.start, slit.end]) for slit in panel.slits]
     true += [mark.curve.points for mark in panel.marks] + [channel.line.points for channel in panel.channels]
-    runs = [run for _, run in found.inner]
+    runs = [run for name, run in found.inner if name != GRAIN]
     if not true:
         assert not runs
         return 0.0
@@ -260,6 +329,36 @@ def test_arcs_may_be_swung_from_a_pin(recipe: str) -> None:
             assert np.abs(far - swing.string_mm).max() <= WITHIN_MM
 
 
+def test_no_length_can_be_read_two_ways() -> None:
+    """In inches a side is never told as “in”; steps say where the grain line stands and how many corners the cut has."""
+    pattern = drafted("ferrywoman", "stays-five-panels")
+    for hand in hand_panels(pattern):
+        sheet = hand_sheet(hand, pattern)
+        assert not any(re.search(r"\d in\b", cell) for row in sheet.lines.rows for cell in row)
+        (grain,) = [row for row in sheet.lines.rows if row[0] == GRAIN]
+        foot, top = grain[1].split("–")
+        assert any(
+            step.startswith(f"Draw the grain line, an arrow from point {foot} up to point {top}: ")
+            for step in sheet.steps
+        )
+        assert not any("upright is the grain" in step for step in sheet.steps)
+        tables = {table.title: table for table in sheet.tables}
+        assert any(f"c1 to c{len(tables['The cutting line'].rows)}" in step for step in sheet.steps)
+
+
+def test_notches_say_how_they_are_drawn() -> None:
+    """A waist bar tells its length either side, ticks theirs, and how far above the bar they stand: their difference."""
+    pattern = drafted("pilot", "stays-five-panels")
+    for hand in hand_panels(pattern):
+        rows = {table.title: table for table in hand_sheet(hand, pattern).tables}["Notches"].rows
+        bars = {row[0]: float(row[2]) for row in rows if row[4].startswith("waist bar: 0.9 inward")}
+        for edge, _, along, above, what in rows:
+            if "tick" in what:
+                assert re.search(r"0\.\d+ (in|out)ward", what)
+                assert ("0.25 apart" in what) is not what.startswith("1 tick,")
+                assert height(above, inches=False) == pytest.approx(10.0 * (bars[edge] - float(along)), abs=0.75)
+
+
 class Reader(HTMLParser):
     """The tables of each panel's part of the page, by their headings, as texts."""
 
@@ -303,9 +402,11 @@ def test_the_page_alone_suffices(wearer: str, recipe: str) -> None:
     reader.feed(hand_guide_html(pattern))
     inches = pattern.body.units == "in"
     assert ("all lengths" in " ".join(before_you_begin(pattern, hand_panels(pattern))).lower()) is True
-    for panel in pattern.panels:
-        tables = reader.panels[f"piece-{panel.number}"]
-        assert astray(drawn(tables["Points"], tables["Lines"], inches), panel) <= WITHIN_MM
+    for piece in printed(pattern.panels, pattern):
+        tables = reader.panels[f"piece-{piece.panel.number}"]
+        found = drawn(tables["Points"], tables["Lines"], inches)
+        assert astray(found, pattern.by_name[piece.panel.name]) <= WITHIN_MM
+        assert grain_astray(found, piece.panel, "waist") <= WITHIN_MM
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER, A3], ids=lambda paper: paper.name)
@@ -382,7 +483,14 @@ def test_a_piece_of_its_own_stands_on_its_lowest_point() -> None:
     """Without a waist the level runs through the lowest point; turned by its grain, the slanting strip stands upright."""
     hand = hand_panel(added(), IN_CENTIMETRES)
     places = {point.number: (point.x_mm, point.y_mm) for point in hand.points}
-    assert places == {1: (0.0, 200.0), 2: (0.0, 0.0), 3: (30.0, 0.0), 4: (30.0, 200.0)}
+    assert places == {
+        1: (0.0, 200.0),
+        2: (0.0, 0.0),
+        3: (30.0, 0.0),
+        4: (30.0, 200.0),
+        5: (15.0, 20.0),
+        6: (15.0, 180.0),
+    }
     pattern = replace(sample(), panels=(*sample().panels, added()))
     sheet = hand_sheet(hand, pattern)
     assert sheet.steps[0] == (
@@ -433,20 +541,26 @@ def test_a_hidden_corner_gets_a_number() -> None:
 
 
 def test_eyelets_are_told_for_both_halves_and_for_one() -> None:
-    """Every hole has its place; one that only the other half has says so."""
+    """Every hole has its place, in order of their numbers; one that only the other half has says so."""
     pattern = sample()
     panel = pattern.panels[-1]
     edge = panel.edge("lacing edge")
+    holes = ((12, BOTH), (2, RIGHT), (1, BOTH), (2, LEFT))
     eyelets = tuple(
-        Eyelet(edge.name, half, number, 20.0 * number, frozen(edge.curve.at(20.0 * number)), 5.0)
-        for number, half in enumerate((BOTH, RIGHT), start=1)
+        Eyelet(edge.name, half, number, 20.0 * at, frozen(edge.curve.at(20.0 * at)), 5.0)
+        for at, (number, half) in enumerate(holes, start=1)
     )
     laced = replace(panel, eyelets=eyelets)
     other = replace(pattern, panels=(*pattern.panels[:-1], laced))
     hand = hand_panels(other)[-1]
     (table,) = (table for table in hand_sheet(hand, other).tables if table.title == "Eyelets")
-    assert [row[:2] for row in table.rows] == [("1", "both halves"), ("2", "right half")]
-    assert len(rows_of(table)) == 2
+    assert [row[:2] for row in table.rows] == [
+        ("1", "both halves"),
+        ("2", "left half"),
+        ("2", "right half"),
+        ("12", "both halves"),
+    ]
+    assert len(rows_of(table)) == len(holes)
 
 
 def rows_of(table: Table) -> Iterator[tuple[str, ...]] | tuple[tuple[str, ...], ...]:

@@ -34,17 +34,22 @@ def laced(*gaps: str, **seams: str) -> Pattern:
     return made(recipe(*gaps, TOP, HEM, SIDE_GAP, separate("front", "back")))
 
 
+def joins(lines: tuple[str, ...]) -> list[str]:
+    """Return the lines that tell what is joined to what."""
+    return [line for line in lines if line.startswith("Join ") and " to " in line]
+
+
 def test_seams_are_sewn_before_the_one_that_cuts_them() -> None:
     """First the upright seams, each from where to where it runs, then the level seam right across, seams on each other."""
     assert joining(skirted()) == (
+        "At each seam lay the two waist bars together first, then the ticks, then the ends.",
+        "Where a seam runs right across, lay the seams that meet on it on each other first.",
         "Join A to A: piece 1 (front) to piece 3 (side), from the top to the waist seam.",
         "Join D to D: piece 2 (front skirt) to piece 4 (side skirt), from the waist seam to the lower edge.",
         "Join B to B: piece 3 (side) to piece 5 (back), from the top to the waist seam.",
         "Join E to E: piece 4 (side skirt) to piece 6 (back skirt), from the waist seam to the lower edge.",
         "Join C to C right across: above 1 (front), 3 (side) and 5 (back), below 2 (front skirt), 4 (side skirt) and 6 "
         "(back skirt).",
-        "At each seam lay the two waist bars together first, then the ticks, then the ends.",
-        "Where a seam runs right across, lay the seams that meet on it on each other first.",
         "Make the other half as a mirror image: turn every piece over.",
         "Sew the two centre fronts (pieces 1 and 2, both halves) to each other, from the top to the lower edge.",
         "The open edges at the centre back (pieces 5 and 6) are not sewn: they are finished and laced, 50.0 mm apart.",
@@ -57,14 +62,19 @@ def test_a_level_seam_that_ends_on_a_seam_is_sewn_before_it() -> None:
     """A seam from the front to the side front is closed first; only then can the side front be."""
     level = "level seam: {name: waist seam, height: waist, to: side front}"
     said = joining(made(recipe(GAP, TOP, LONG, *SEAMS, level, RED, separate(*"abcd"))))
-    assert [line.split(":")[0] for line in said[:4]] == ["Join a1 to a1", "Join B to B", "Join A to A", "Join A to A"]
+    assert [line.split(":")[0] for line in joins(said)[:4]] == [
+        "Join a1 to a1",
+        "Join B to B",
+        "Join A to A",
+        "Join A to A",
+    ]
 
 
 def test_a_dart_is_sewn_before_the_seam_it_ends_on() -> None:
     """What ends on a seam comes before it, whatever its panels' numbers."""
     dart = seam("dart", "side front, 55%", "30%, waist", "32%, hem")
     said = joining(made(recipe(GAP, TOP, HEM, *SEAMS, dart, RED, separate(*"abcd"))))
-    assert said[0].startswith("Join a1 to a1")
+    assert joins(said)[0].startswith("Join a1 to a1")
 
 
 def test_panels_under_a_waist_seam_have_their_words_at_their_own_top() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 from tests.sheet.real import drafted
@@ -65,7 +66,7 @@ def test_lengths_are_in_the_wearer_s_units() -> None:
     assert bone_words(stays().panels[0].channels[0].bone) == "6 × 1.5 mm synthetic whalebone"
     first = next(bone_sentences(stays()))
     assert first.startswith("Bone a, 6 × 1.5 mm synthetic whalebone: ")
-    assert re.search(r"\d+, \d+\.\d m in all with 5 % of waste, and \d+ of \d+\.\d cm to spare\.$", first)
+    assert re.search(r": \d+\.\d m in all, for \d+ of them, \d+ of \d+\.\d cm to spare, and 5 % of waste\.$", first)
     assert re.search(r"\d+ (\d/\d )?yd in all", next(bone_sentences(inches())))
 
 
@@ -87,12 +88,26 @@ def test_both_strips_of_a_spiral_are_told() -> None:
 
 
 def test_binding_is_summed() -> None:
-    """Top and lower edge by themselves and together; 5 % more is bought."""
+    """All of it first, then its parts, whose printed lengths add up to it; one length is bought, 5 % more."""
     rows = binding_table(stays())
-    assert [row[0] for row in rows] == ["top edge", "lower edge", "all"]
-    top, low, whole = (float(row[1].removesuffix(" cm")) for row in rows)
-    assert whole == pytest.approx(top + low, abs=0.2)
-    assert float(rows[2][2].removesuffix(" m")) >= 1.05 * whole / 100.0
+    assert [row[0] for row in rows] == ["all", "of it: top edge", "of it: lower edge"]
+    whole, top, low = (float(row[1].removesuffix(" cm")) for row in rows)
+    assert whole == pytest.approx(top + low, abs=1e-6)
+    assert float(rows[0][2].removesuffix(" m")) >= 1.05 * whole / 100.0
+    assert [row[2] for row in rows[1:]] == ["–", "–"]
+
+
+def test_printed_inches_add_up() -> None:
+    """The sum of binding in eighths of an inch is that of the numbers below it."""
+    whole, *parts = (sum(map(Fraction, row[1].removesuffix(" in").split())) for row in binding_table(inches()))
+    assert whole == sum(parts)
+
+
+def test_a_point_without_a_bone_is_meant() -> None:
+    """The point of narrow-fronted stays has no room for a channel below its longest bone, and the list says so."""
+    said = [line for line in bone_sentences(drafted("ferrywoman", "stays-five-panels")) if "is meant to" in line]
+    assert len(said) == 1
+    assert said[0].startswith("The lowest bone of piece 1 (center front) ends 1 3/4 in above the lower edge")
 
 
 def test_the_report_holds_all_lists() -> None:

@@ -160,6 +160,21 @@ def test_cover_tells_how_to_sew_and_what_to_beware_of() -> None:
     assert text.index("Join A to A") < text.index("Join B to B")
 
 
+def test_cover_tells_what_the_report_tells_to_look_at() -> None:
+    """What warns and the wearer's own notes are in print too, and no name stands in back ticks."""
+    pattern = PATTERNS["ferrywoman stays-five-panels"]
+    warned = [one.says for one in pattern.findings if one.state == "warns"]
+    noted = [note.says for note in pattern.notes if note.kind in ("wearer", "body", "guess")]
+    assert warned
+    assert noted
+    drawing, plan = tiled_layout(pattern, A4)
+    text = said(cover(pattern, A4, drawing, plan))
+    assert "`" not in text
+    spaceless = re.sub(r"[\s–]", "", text).lower()
+    for says in (*warned, *noted):
+        assert re.sub(r"[\s–`]", "", says.removeprefix("GUESSED: ")).lower() in spaceless
+
+
 def test_the_key_to_the_marks_shows_only_what_is_used() -> None:
     """Stays without a fold have no line for one; with a slit they have that."""
     pattern = PATTERNS["ferrywoman stays-five-panels"]

@@ -39,13 +39,14 @@ def words_of(one: Piece) -> list[Words]:
 @pytest.mark.parametrize("one", [one for _, one in PIECES], ids=NAMES)
 def test_words_lie_inside_the_piece_or_on_its_flag(one: Piece) -> None:
     """Every text lies within the stitch line or on the flag; in an allowance may lie its own words and those of eyelets,
-    and what is cut of a piece whose inside is full of channels.
+    and what a piece is, how it is cut and where its levels lie, where its inside is full of channels.
     """
     inside, cut = shapely.Polygon(one.panel.loop()), shapely.Polygon(one.ground)
     along = {
         item
         for label in one.labels
-        if label.name.startswith(("allowance", "bar", "eyelet")) or (one.panel.channels and label.name in BODY[1:])
+        if label.name.startswith(("allowance", "bar", "eyelet"))
+        or (one.panel.channels and (label.name in BODY or label.name.endswith(" level")))
         for item in label.items
         if isinstance(item, Words)
     }

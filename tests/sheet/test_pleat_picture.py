@@ -18,6 +18,7 @@ from fanblock.sheet.drawing import Stroke, Words
 from fanblock.sheet.layout import pieces_of
 from fanblock.sheet.paper import A4
 from fanblock.sheet.pleatfolds import run_of, sections_of
+from fanblock.sheet.pleatheads import INSIDE, OUTSIDE
 from fanblock.sheet.pleatpicture import WIDE_MM, pleat_pages, pleat_picture
 from fanblock.sheet.report import report_html
 
@@ -37,19 +38,29 @@ def test_a_double_box_pleat_as_in_the_jacket_of_the_national_trust() -> None:
     four folds a side are 16 cm of cloth, they lie in four layers on the panel, the box is two folds or 8 cm wide, and its
     cloth ends where it began, on the line of the seam."""
     side, center = sections_of(drafted("innkeeper", "jacket-pleated-skirts"))
-    assert (side.name, side.kind, side.letter) == ("At the side seam", "double box pleat", "C")
-    assert (center.name, center.kind, center.letter) == ("At the centre back", "double box pleat", "")
+    assert (side.name, side.kind, side.letter) == ("At the side seam", "double box pleat, turned in", "C")
+    assert (center.name, center.kind, center.letter) == ("At the centre back", "double box pleat, turned in", "")
     for section in (side, center):
         for run in (section.fronts, section.backs):
             assert run is not None
             places = [(round(x, 3), level) for x, level in run.corners[1:]]
-            out = [(0.0, 0), (0.0, 1), (-40.0, 1), (-40.0, 2), (0.0, 2), (0.0, 3), (-40.0, 3), (-40.0, 4), (0.0, 4)]
-            assert np.array(places) == pytest.approx(np.array(out))
-            assert [bend.outward for bend in run.bends] == [False, True, False, True]
-            assert run.end == pytest.approx((0.0, 4.0), abs=1e-9)
+            into = [
+                (0.0, 0),
+                (0.0, -1),
+                (-40.0, -1),
+                (-40.0, -2),
+                (0.0, -2),
+                (0.0, -3),
+                (-40.0, -3),
+                (-40.0, -4),
+                (0.0, -4),
+            ]
+            assert np.array(places) == pytest.approx(np.array(into))
+            assert [bend.outward for bend in run.bends] == [True, False, True, False]
+            assert run.end == pytest.approx((0.0, -4.0), abs=1e-9)
         assert section.says == (
-            "At the head one fold is 4.0 cm wide, the box 8.0 cm. The cloth is 16.0 cm from either side; folded it takes up "
-            "nothing of the seam."
+            "At the head one fold is 4 cm wide, the box inside 8 cm. The cloth is 16 cm (4 folds) from either side; folded it takes "
+            "up nothing of the seam."
         )
 
 
@@ -92,13 +103,15 @@ def test_knife_pleats_lie_one_way_and_an_inverted_one_behind() -> None:
     assert (alone.kind, alone.letter != "") == ("3 knife pleats", True)
     assert alone.backs is not None
     assert alone.backs.bends == ()
-    assert alone.says.startswith("At the head one fold is 30.0 mm wide. The cloth is 180.0 mm, all from the front;")
+    assert alone.says.startswith(
+        "At the head one fold is 30 mm wide. The cloth is 180 mm (6 folds), all from the front;"
+    )
     both = sections_of(jacket(SHARED))[0]
     assert both.kind == "3 knife pleats"
     assert both.backs is not None
     assert both.backs.end[1] == both.fronts.end[1]
     inverted = sections_of(jacket(INVERTED))[0]
-    assert inverted.kind == "inverted pleat"
+    assert inverted.kind == "box pleat, turned in"
     assert min(level for _, level in inverted.fronts.corners) == -2.0
 
 
@@ -181,3 +194,15 @@ def test_halves_that_differ_show_their_pleats_once_where_they_are_alike() -> Non
     """The folds of a jacket are as deep on either half, whatever the wearer's sides are."""
     pattern = draft_pattern(uneven(), open_recipe("jacket-pleated-skirts"))
     assert [section.name for section in sections_of(pattern)] == ["At the side seam", "At the centre back"]
+
+
+def test_the_finished_head_is_shown_from_outside_and_inside() -> None:
+    """Once for all boxes, and for no other pleats; what lies outside and inside is written on every section."""
+    drawing = pleat_picture(jacket(INVERTED))
+    assert drawing is not None
+    assert [group.name for group in drawing.groups] == ["pleats At the centre back", "pleat heads"]
+    words = [item.text for group in drawing.groups for item in group.items if isinstance(item, Words)]
+    assert {"outside", "inside", OUTSIDE, INSIDE} <= set(words)
+    knife = pleat_picture(jacket(KNIFE))
+    assert knife is not None
+    assert all(group.name != "pleat heads" for group in knife.groups)

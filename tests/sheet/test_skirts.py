@@ -49,8 +49,8 @@ def test_seams_say_that_they_stop_at_the_pleats() -> None:
     assert "Join B to B: piece 2 (side) to piece 3 (back), from the top down to the pleat heads." in says
     assert "Join C to C: piece 2 (side) to piece 3 (back), from the pleat heads to the lower edge." in says
     assert (
-        "Turn in the pleat heads at the centre back, whip them level to one another and to the seam's allowance inside. "
-        "They carry the weight of the skirts and must not show."
+        "Inside, turn in the pleat heads at the centre back and whip them level to one another and to the allowance of the seam "
+        "above them. They carry the weight of the skirts; outside nothing of them shows, nor any stitch."
     ) in says
     order = (
         "Where pleats are let in at the side back, clip to the corner at the pleat head. Above it the seam is sewn by itself, "
@@ -58,8 +58,9 @@ def test_seams_say_that_they_stop_at_the_pleats() -> None:
         "Join C to C: piece 2 (side) to piece 3 (back), from the pleat heads to the lower edge.",
         "Sew the two centre backs (piece 3, both halves) to each other, from the top down to the pleat heads.",
         "Sew the two centre back skirts (piece 3, both halves) to each other, from the pleat heads to the lower edge.",
-        "Fold the pleats at the centre back, both sides of the seam and all layers together: on the creases, in order from the "
-        "panel outward, the box pleats one on another at the line of the seam. Baste them flat until the garment is done.",
+        "Fold the pleats at the centre back on their creases, in order from the panel on, all their cloth to the inside. Outside two "
+        "folded edges meet on the line of the seam; inside it the boxes lie on one another. Baste them flat, all layers together, "
+        "until the garment is done.",
     )
     places = [says.index(line) for line in order]
     assert places == sorted(places)

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from fanblock.sheet.pleatfolds import run_of
 from fanblock.skirts.folds import PleatKind, Way, side_folds
 
 WAYS: tuple[Way, ...] = get_args(Way)
@@ -19,11 +20,27 @@ def test_a_double_box_brings_four_layers_a_side() -> None:
     folds = side_folds("box", 2, "back", "both", "front")
     assert folds.layers == 4
     assert [(crease.folds, crease.outward, crease.says) for crease in folds.creases] == [
-        (0, False, "fold 1: inward, on the seam line"),
-        (1, True, "fold 2: outward, lay it forward"),
-        (2, False, "fold 3: inward, at the seam line"),
-        (3, True, "fold 4: outward, lay it forward, on fold 2"),
+        (0, True, "fold 1: outward, on the seam line"),
+        (1, False, "fold 2: inward, tuck it forward"),
+        (2, True, "fold 3: outward, at the seam line"),
+        (3, False, "fold 4: inward, tuck it forward, under fold 2"),
     ]
+    assert folds == side_folds("inverted", 2, "back", "both", "front")
+
+
+@pytest.mark.parametrize("kind", get_args(PleatKind))
+def test_no_cloth_of_pleats_in_a_seam_lies_outside(kind: PleatKind) -> None:
+    """Folded crease by crease, every layer lies at the panel's level or inside of it: the heads are whipped there, and must not show."""
+    for toward in WAYS:
+        for side in WAYS:
+            folds = side_folds(kind, 3, toward, "both", side)
+            run = run_of([(40.0 * one.folds, 0, one.outward, "") for one in folds.creases], 40.0 * folds.layers, 50.0)
+            levels = [level for _, level in run.corners]
+            beyond = [x for x, _ in run.corners if x > 0.0]
+            if beyond:  # this side's cloth runs on under the other panel, and comes back above its own end
+                assert (run.corners[1][0], folds.creases[0].outward) == (40.0, False)
+            else:
+                assert max(levels) == 0.0
 
 
 def test_an_inverted_pleat_opens_at_the_seam() -> None:
@@ -35,15 +52,22 @@ def test_an_inverted_pleat_opens_at_the_seam() -> None:
     ]
 
 
-def test_knife_pleats_pass_the_seam_and_lie_over_the_next_panel() -> None:
-    """Two pleats toward the back, all of the cloth from the front: no crease on its own line, the second under the first."""
+def test_knife_pleats_lie_inside_and_their_edges_look_one_way() -> None:
+    """Two pleats whose edges look back: cloth of the front lies behind the front itself, cloth of the back runs under the front."""
     folds = side_folds("knife", 2, "back", "front", "front")
     assert [crease.says for crease in folds.creases] == [
-        "fold 1: outward, lay it back",
-        "fold 2: inward, at the seam line",
-        "fold 3: outward, lay it back, under fold 1",
+        "fold 1: outward, on the seam line",
+        "fold 2: inward, tuck it forward",
+        "fold 3: outward, at the seam line",
+        "fold 4: inward, tuck it forward, under fold 2",
     ]
     assert side_folds("knife", 2, "back", "front", "back").layers == 0
+    behind = side_folds("knife", 2, "back", "back", "back")
+    assert [crease.says for crease in behind.creases] == [
+        "fold 1: inward, tuck it forward",
+        "fold 2: outward, at the seam line",
+        "fold 3: inward, tuck it forward, on fold 1",
+    ]
 
 
 @pytest.mark.parametrize(("cloth", "layers"), [("front", [6, 0]), ("back", [0, 6]), ("both", [4, 2])])

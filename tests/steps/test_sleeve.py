@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -10,6 +13,8 @@ from tests.sleeves.sewn import DOUBLET, GOWN, drafted_with, with_step
 
 from fanblock.make import draft_pattern
 from fanblock.problems import GeometryError, RecipeError
+from fanblock.sheet.piece import TICK_STEP_MM
+from fanblock.units import fine_length, parse_length, retold
 from fanblock.wearer.model import Wearer
 
 ELBOW = "sleeve: {length: elbow}"
@@ -33,8 +38,58 @@ def test_a_gown_gets_a_sleeve() -> None:
         ("sleeve", "darted"),
         ("strap", "tucked"),
     ]
-    own = {seam.letter for seam in pattern.seams if seam.front.panel == seam.back.panel}
-    assert len(own) == 1
+    own = {seam.letter: seam.line for seam in pattern.seams if seam.front.panel == seam.back.panel}
+    assert list(own.values()) == ["sleeve seam above the elbow", "sleeve seam at the elbow"]
+
+
+@pytest.mark.parametrize("spare", ["30 mm", "42 mm", "50 mm", "77 mm"])
+@pytest.mark.parametrize("units", ["cm", "in"])
+def test_tucks_and_darts_add_up_as_printed(spare: str, units: str) -> None:
+    """What the tape shows of one tuck, times their number, is what it shows of all; so with elbow darts (by hand)."""
+    who = replace(tilted(), units=units)
+    pattern = draft_pattern(who, with_step(GOWN, f"sleeve: {{length: elbow, spare: {spare}}}"))
+    seam = next(seam for seam in pattern.seams if seam.how == "tucked")
+    says = next(mark.says for mark in pattern.by_name["sleeve"].marks if mark.kind == "tuck" and mark.says)
+    count, _, each = retold(says, units).partition(" tucks of ")
+    assert int(count) * parse_length(each) == pytest.approx(seam.fullness_mm, abs=0.01)
+    assert parse_length(fine_length(seam.fullness_mm, units)) == pytest.approx(seam.fullness_mm, abs=0.01)
+    dart = next(mark.says for mark in pattern.by_name["sleeve"].marks if mark.kind == "dart" and mark.says)
+    longer = next(seam.fullness_mm for seam in pattern.seams if seam.how == "darted")
+    assert 2.0 * parse_length(retold(dart, units).removeprefix("elbow dart ")) == pytest.approx(longer, abs=0.1)
+
+
+def test_ticks_stand_between_tucks_and_meet_when_these_are_laid() -> None:
+    """Cut out what the tucks before them take, and the ticks of the cap lie where those of the strap do (by hand)."""
+    pattern = drafted_with(GOWN, ELBOW)
+    seam = next(seam for seam in pattern.seams if seam.how == "tucked")
+    sleeve, strap = pattern.by_name["sleeve"], pattern.by_name[seam.back.panel]
+    cap, edge = sleeve.edge(seam.front.edge).curve, strap.edge(seam.back.edge).curve
+    ticks = next(notch for notch in sleeve.notches if notch.edge == seam.front.edge)
+    mate = next(notch for notch in strap.notches if notch.edge == seam.back.edge)
+    lines = [
+        sorted(float(cap.along[int(np.argmin(np.hypot(*(cap.points - point).T)))]) for point in mark.curve.points[1:3])
+        for mark in sleeve.marks
+        if mark.kind == "tuck"
+    ]
+    half = 0.5 * ticks.count * TICK_STEP_MM
+    assert all(not (low - half < ticks.at_mm < high + half) for low, high in lines)
+    take = seam.fullness_mm / len(lines)
+    laid = ticks.at_mm - take * sum(high < ticks.at_mm for _, high in lines)
+    assert laid == pytest.approx(edge.length_mm - mate.at_mm, abs=0.5)
+
+
+def test_bars_show_where_the_flat_part_of_a_cap_ends() -> None:
+    """On the cap wherever two of its seams meet, on the garment where no seam of it ends there."""
+    pattern = drafted_with(GOWN, ELBOW)
+    bars = {
+        panel.name: [mark.says for mark in panel.marks if " bar " in mark.name]
+        for panel in pattern.panels
+        if any(" bar " in mark.name for mark in panel.marks)
+    }
+    assert bars == {
+        "front": ["sleeve seam here"],
+        "sleeve": ["seam here", "seam here", "tucks from here", "tucks from here"],
+    }
 
 
 def test_a_doublet_gets_two_pieces() -> None:
@@ -177,9 +232,9 @@ def test_what_is_told_of_it() -> None:
         kind: " ".join(note.says for note in pattern.notes if note.kind == kind)
         for kind in ("sewing last", "toile", "guess")
     }
-    assert "Close the sleeve before you set it in." in says["sewing last"]
+    assert "lie flat on the armhole, without any ease, up to the bars where the tucks begin." in says["sewing last"]
     assert (
-        "Draw the upper half of the sleeve up over the shoulder and lay its spare, 50.0 mm in all"
+        "draw the head of the sleeve up over the shoulder and lay its spare, 50 mm in all, into tucks"
         in says["sewing last"]
     )
     tight = draft_pattern(tilted(armhole=330.0), with_step(DOUBLET, ELBOW))

@@ -26,14 +26,15 @@ from fanblock.geometry.curve import Curve, Points, frozen
 from fanblock.geometry.splines import monotone
 from fanblock.make import run_steps
 from fanblock.pattern.model import HEM, TOP
-from fanblock.problems import GeometryError, Problem
+from fanblock.problems import GeometryError, Place, Problem
 from fanblock.recipe.bases import Base, shipped_base
 from fanblock.recipe.explain import quoted
 from fanblock.recipe.model import FORMATS
+from fanblock.recipe.phrase import NAME_REMEDY, is_name
 from fanblock.recipe.reading import read_source
 from fanblock.recipe.words import position_text
 from fanblock.steps.table import BY_NAME
-from fanblock.terms import Around, Height, Position
+from fanblock.terms import LANDMARK_AROUNDS, LANDMARK_HEIGHTS, Around, Height, Position
 from fanblock.tracing.bare import plain_name, read_elements
 from fanblock.tracing.lines import SHAPES
 from fanblock.tracing.named import NamedLine, is_automatic, named_lines
@@ -68,6 +69,10 @@ class FirstDraft:
     notes: tuple[str, ...]
 
 
+Names = Mapping[str, Place]
+"""What lines are called, and where they stand in the file."""
+
+
 def first_recipe(data: bytes, file: str, drawing: str, name: str) -> FirstDraft:
     """Return the recipe of the lines in the SVG drawing ``data``.
 
@@ -76,6 +81,7 @@ def first_recipe(data: bytes, file: str, drawing: str, name: str) -> FirstDraft:
     """
     tracing = read_tracing(data, file, drawing, GeometryError)
     names = _others(data, file)
+    _check_names(names)
     lines = named_lines(data, file, (*LINES, TOP_EDGE, HEM_EDGE, *names), GeometryError).by_name
     motion = _motion(tracing, lines)
     block = tracing.block(0.5)
@@ -106,15 +112,30 @@ def first_recipe(data: bytes, file: str, drawing: str, name: str) -> FirstDraft:
     return FirstDraft(text, tracing.notes)
 
 
-def _others(data: bytes, file: str) -> tuple[str, ...]:
-    """Return the names of the lines that are neither the block's nor an outline edge: they are seams."""
-    found = dict[str, None]()
+def _others(data: bytes, file: str) -> Names:
+    """Return the names of the lines that are neither the block's nor an outline edge, with their places: they are seams."""
+    found = dict[str, Place]()
     for element in read_elements(data, file, GeometryError).all():
         if element.tag in SHAPES and not element.attributes.get("id", "").startswith(OF_THE_SHEET):
             names = [plain_name(one) for one in element.names if not is_automatic(one)]
             if names and not {*names} & {*LINES, TOP_EDGE, HEM_EDGE}:
-                found[names[0]] = None
-    return tuple(found)
+                found.setdefault(names[0], element.place(file))
+    return found
+
+
+def _check_names(names: Names) -> None:
+    """Refuse lines that cannot be seams under the names they have."""
+    problems = []
+    for name, place in names.items():
+        if name in LANDMARK_AROUNDS or name in LANDMARK_HEIGHTS:
+            what = f"a line is called {shown(name)}, and so is a place on every block, so no seam can have that name."
+            remedy = f"Give the line another name, such as “{name} seam”, or none if it is no seam."
+            problems.append(Problem("name-taken", "", what, remedy, place))
+        elif not is_name(name):
+            what = f"a line is called {shown(name)}, and no seam can have such a name."
+            problems.append(Problem("not-a-name", "", what, NAME_REMEDY, place))
+    if problems:
+        raise GeometryError(problems)
 
 
 def _motion(tracing: Tracing, lines: Mapping[str, NamedLine]) -> Motion:

@@ -7,7 +7,7 @@ is taken up again as a traced one: it agrees with the one that was drafted to ab
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from types import MappingProxyType
@@ -52,7 +52,11 @@ class KeptMark:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class KeptPanel:
-    """One panel as it was drafted; ``added`` tells that it was not cut from the block. ``cut`` runs around it and is closed."""
+    """One panel as it was drafted; ``added`` tells that it was not cut from the block. ``cut`` runs around it and is closed.
+
+    ``rest`` are lines on it that follow from its steps and are never read back: rows of stitching, slits, the grain.
+    ``eyelets`` are what its eyelets are called.
+    """
 
     name: str
     number: int
@@ -61,6 +65,8 @@ class KeptPanel:
     levels: Mapping[str, tuple[Curve, ...]]
     cut: Curve | None = None
     marks: tuple[KeptMark, ...] = ()
+    rest: tuple[KeptMark, ...] = ()
+    eyelets: tuple[str, ...] = ()
 
     @property
     def title(self) -> str:
@@ -107,7 +113,10 @@ def open_kept(folder: str) -> Kept:
         if read.get("halves"):
             what = "has two halves that are not alike, and a recipe draws one for both."
             remedy = (
-                "Draft the recipe for a wearer with one measure for both sides, and change the lines on that drawing."
+                "If a fitting changed one half (`half:` in the garment file): draw a copy of the garment file without the "
+                "changes that say `half: left` or `half: right`, and move the lines on that drawing; the changes stay in "
+                "your garment. If the wearer's left and right differ: draft the recipe for a wearer with one measure for "
+                "both sides."
             )
             raise GeometryError([Problem("adopt-halves", shown(folder), what, remedy)])
         return _kept(read)
@@ -148,8 +157,27 @@ def _panel(panel: Any) -> KeptPanel:
     cut = _curve([*ring, ring[0]]) if ring else None
     marks = tuple(KeptMark(str(one["name"]), str(one["kind"]), _curve(one["points"])) for one in panel["marks"])
     return KeptPanel(
-        str(panel["name"]), int(panel["number"]), bool(panel["added"]), edges, MappingProxyType(levels), cut, marks
+        name=str(panel["name"]),
+        number=int(panel["number"]),
+        added=bool(panel["added"]),
+        edges=edges,
+        levels=MappingProxyType(levels),
+        cut=cut,
+        marks=marks,
+        rest=tuple(_rest(panel)),
+        eyelets=tuple(f"eyelet {half}{int(one['number'])}" for one in panel["eyelets"] for half in ("", "L", "R")),
     )
+
+
+def _rest(panel: Any) -> Iterator[KeptMark]:
+    """Yield the lines of a panel that follow from its steps, called as its drawing calls them."""
+    for channel in panel["channels"]:
+        name = str(channel["name"] or f"channel {channel['number']}")
+        yield from (KeptMark(name, "channel", _curve(row)) for row in channel["rows"])
+    for number, slit in enumerate(panel["slits"], start=1):
+        yield KeptMark(f"slit {number}", "slit", _curve(slit))
+    if panel["grain"] is not None:
+        yield KeptMark("grain", "grain", _curve(panel["grain"]))
 
 
 def _curve(points: Any) -> Curve:

@@ -14,10 +14,11 @@ from typing import Any
 import numpy as np
 
 from fanblock.adopting.changing import Change, step_calls
+from fanblock.adopting.copies import Ours, ours
 from fanblock.adopting.kept import Kept, KeptPanel
 from fanblock.adopting.moved import Compared, DrawnMark, apart_mm, held_on
 from fanblock.adopting.outlines import FIT_MM
-from fanblock.adopting.strangers import our_names, own_name
+from fanblock.adopting.strangers import own_name
 from fanblock.adopting.strokes import Found
 from fanblock.adopting.table import Row
 from fanblock.adopting.wording import SHARE_DECIMALS, around_words, height_words
@@ -85,11 +86,11 @@ def drawn_marks(found: Found, compared: Compared, kept: Kept, recipe: Recipe, wo
     """Return the lines that the maker drew or moved as marks of the recipe; what cannot be one is told by its place."""
     gathered = _Gathered()
     _moved(compared, kept, recipe, work, gathered)
-    names = our_names(kept.panels)
+    lines = ours(kept.panels, compared)
     taken = {(panel.name, mark.name) for panel in kept.panels for mark in panel.marks}
     last = step_calls(recipe)[-1]
     for element in found.strangers[:MOST_LOOKED]:
-        said = _drawn(element, found, compared, kept.panels, names)
+        said = _drawn(element, found, lines, kept.panels)
         if isinstance(said, str):
             if said:
                 gathered.told.append(said)
@@ -171,9 +172,7 @@ class _Drawn:
     notes: tuple[str, ...]
 
 
-def _drawn(
-    element: Element, found: Found, compared: Compared, panels: Sequence[KeptPanel], names: frozenset[str]
-) -> _Drawn | str:
+def _drawn(element: Element, found: Found, lines: Ours, panels: Sequence[KeptPanel]) -> _Drawn | str:
     """Return a line that is not ours as one drawn on a piece, or why it is none, to be told; nothing of what is no matter."""
     name = own_name(element)
     called = f"the line {shown(name)} (line {element.line} of the file)" if name else _nameless(element)
@@ -184,7 +183,14 @@ def _drawn(
     curve = curve.moved(found.scale * np.eye(2), np.zeros(2))
     if curve.length_mm < SHORTEST_MM:
         return ""
-    held = max(_holding(curve, compared, panels), key=lambda one: one[0], default=None)
+    like = lines.like(name)
+    under = lines.under(curve)
+    if under and (like or not name):
+        return ""
+    if under:
+        remedy = "Draw it elsewhere if it shall be a mark of the recipe, or delete it"
+        return f"{called} is not adopted: it lies all along {shown(under)}, which is drawn there already. {remedy}"
+    held = max(_holding(curve, lines.compared, panels), key=lambda one: one[0], default=None)
     if held is None and not name and curve.length_mm < TOLD_MM:
         return ""
     if held is None or held[0] < 0.5 * curve.length_mm:
@@ -198,9 +204,10 @@ def _drawn(
         )
         remedy += " save the drawing in the editor's own kind of SVG: a plain one may lose that name"
         return f"{called} on piece {shown(panel.title)} is not adopted. {remedy}"
-    if plain_name(name) in names:
+    if like:
+        same = "has that name" if like == plain_name(name) else f"is called {shown(like)}, and so would a copy of it be"
         remedy = "Give it a name of its own if it shall be a mark of the recipe, or delete it"
-        return f"{called} on piece {shown(panel.title)} is not adopted: a line of the pattern has that name. {remedy}"
+        return f"{called} on piece {shown(panel.title)} is not adopted: a line of the pattern {same}. {remedy}"
     clean = " ".join(_NOT_IN_NAMES.sub(" ", name).split())[:LONGEST_NAME].strip(" -'’")
     if not clean or not clean[0].isalpha():
         return f"{called} on piece {shown(panel.title)} is not adopted: its name must begin with a letter. Name it otherwise"

@@ -12,21 +12,27 @@ from fanblock.adopting.kept import KeptPanel
 from fanblock.adopting.placing import SAME_MM, Motion, loosely, motion_of
 from fanblock.adopting.strokes import CUT, Found, Stroke
 from fanblock.geometry.curve import Curve, Points
+from fanblock.geometry.region import off_lines_mm, thinned
 from fanblock.problems import GeometryError, Place, Problem
 
 TIGHTEST_MM = 40.0
 """Beyond its old end a line may bend on as tightly as this radius and is still the old line, carried on."""
 
 
+SPARED_MM = 0.002
+"""Points of a drawn line that the others can spare within this are left out where it is only held against another one."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class DrawnEdge:
     """One edge as it was drafted and as it is drawn, both on the block; ``off_mm`` is how far it was moved at most, ``at`` where.
 
-    An edge that only became longer or shorter was not moved: its ends follow the lines that it meets.
+    ``nth`` counts the edges of its piece that have its name, from 0. An edge that only became longer or shorter was not moved: its ends follow the lines that it meets.
     """
 
     panel: str
     name: str
+    nth: int
     kind: str
     old: Curve
     new: Curve
@@ -91,9 +97,7 @@ def compared(found: Found, panels: Sequence[KeptPanel]) -> Compared:
                 problems.append(motion)
             continue
         motions[panel.name] = motion
-        by_panel[panel.name] = tuple(
-            _edge(panel, number, motion, found) for number in range(len(panel.edges)) if _there(panel, number, found)
-        )
+        by_panel[panel.name] = tuple(_edge(panel, one.number, motion, one) for one in strokes if one.number is not None)
         marks += [_mark(one, motion) for one in strokes if one.mark is not None]
         notes += _cut_notes(panel, motion, strokes)
     if problems:
@@ -119,10 +123,14 @@ def _mark(stroke: Stroke, motion: Motion) -> DrawnMark:
 
 def apart_mm(old: Curve, new: Curve) -> float:
     """Return how far two lines stand apart at most, their ends included."""
-    pairs = ((followed(old), new), (followed(new), old))
+    pairs = ((followed(old), _sparse(new)), (followed(new), _sparse(old)))
     off = max(float(np.hypot(*(points - held_on(points, line)).T).max()) for points, line in pairs)
     ends = (np.hypot(*(old.start - new.start)), np.hypot(*(old.end - new.end)))
     return max(off, *(float(end) for end in ends))
+
+
+def _sparse(curve: Curve) -> Curve:
+    return Curve.through(thinned(curve.points, SPARED_MM))
 
 
 def held_on(points: Points, line: Curve) -> Points:
@@ -134,18 +142,14 @@ def held_on(points: Points, line: Curve) -> Points:
     return foot
 
 
-def _there(panel: KeptPanel, number: int, found: Found) -> bool:
-    return any(stroke.edge and stroke.name == panel.edges[number].name for stroke in found.of(panel.name))
-
-
-def _edge(panel: KeptPanel, number: int, motion: Motion, found: Found) -> DrawnEdge:
+def _edge(panel: KeptPanel, number: int, motion: Motion, stroke: Stroke) -> DrawnEdge:
     edge = panel.edges[number]
-    stroke = next(one for one in found.of(panel.name) if one.edge and one.name == edge.name)
     new = motion.put(stroke.drawn)
     if _is_reversed(edge.curve, new):
         new = new.reversed()
     off, at = _off(edge.curve, new)
-    return DrawnEdge(panel.name, edge.name, edge.kind, edge.curve, new, off, at, stroke.place)
+    nth = sum(one.name == edge.name for one in panel.edges[:number])
+    return DrawnEdge(panel.name, edge.name, nth, edge.kind, edge.curve, new, off, at, stroke.place)
 
 
 def _is_reversed(old: Curve, new: Curve) -> bool:
@@ -157,7 +161,7 @@ def _is_reversed(old: Curve, new: Curve) -> bool:
 def _off(old: Curve, new: Curve) -> tuple[float, Points]:
     """Return how far a line stands off another at most, and where on the old one that is."""
     there, here = followed(new), followed(old)
-    ahead, back = feet(there, old), feet(here, new)
+    ahead, back = feet(there, old), feet(here, _sparse(new))
     off = np.concatenate((ahead.off, back.off))
     beyond = np.concatenate((ahead.beyond, back.beyond))
     places = np.vstack((ahead.foot, here))
@@ -168,7 +172,11 @@ def _off(old: Curve, new: Curve) -> tuple[float, Points]:
 
 def _cut_notes(panel: KeptPanel, motion: Motion, strokes: Sequence[Stroke]) -> list[str]:
     cut = next((stroke for stroke in strokes if stroke.name == CUT and not stroke.edge), None)
-    if cut is None or _off(cut.old, motion.put(cut.drawn))[0] < SAME_MM:
+    if cut is None:
+        return []
+    old, new = cut.old, motion.put(cut.drawn)
+    pairs = ((new, old), (old, new))
+    if all(off_lines_mm(followed(one), [_sparse(other).points]).max() < SAME_MM for one, other in pairs):
         return []
     return [
         f"the cut line of the piece “{panel.title}” was moved: it is made from the stitch lines when you draft, so move those"

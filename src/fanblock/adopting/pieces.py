@@ -8,6 +8,7 @@ half a millimetre is told and not adopted: nothing is guessed.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
@@ -59,8 +60,11 @@ class NewPieces:
     notes: tuple[str, ...]
 
 
-Outline = Mapping[tuple[str, str], Curve]
-"""Edges by the piece's and their own name."""
+Place = tuple[str, str, int]
+"""An edge: its piece's name, its own, and which of those of that name it is."""
+
+Outline = Mapping[Place, Curve]
+"""Edges by their places."""
 
 
 def redrawn_pieces(
@@ -113,20 +117,20 @@ class _Redrawn:
         base = self._outline(np.zeros(len(self.lengths)))
         self.drawn = {} if base is None else self._redrafted(base)
 
-    def _redrafted(self, base: Outline) -> dict[tuple[str, str], Curve]:
+    def _redrafted(self, base: Outline) -> dict[Place, Curve]:
         """Return the edges as they are drawn, moved by what drafting anew moves them.
 
         The block of a draft that is read back agrees with the one it was drafted on to a hundredth of a millimetre; the cap
         of a sleeve may answer to that by a millimetre and more, its length being the same.
         """
-        laid = self._laid(base, {(edge.panel, edge.name): edge.old for edge in self.edges})
+        laid = self._laid(base, {_place(edge): edge.old for edge in self.edges})
         found = {}
         for edge in self.edges:
-            by = sampled(laid[edge.panel, edge.name]) - sampled(edge.old)
+            by = sampled(laid[_place(edge)]) - sampled(edge.old)
             points = followed(edge.new)
             at = np.linspace(0.0, len(by) - 1.0, len(points))
             shift = np.column_stack([np.interp(at, np.arange(len(by)), by[:, axis]) for axis in (0, 1)])
-            found[edge.panel, edge.name] = Curve.through(points + shift)
+            found[_place(edge)] = Curve.through(points + shift)
         return found
 
     def fitted(self) -> tuple[dict[str, Any], list[tuple[str, str, float]], float] | None:
@@ -223,18 +227,23 @@ class _Redrawn:
                 state = BY_NAME[step.kind].run(state, step.options)
         except (FanblockError, ValueError):
             return None
-        edges = {(panel.name, edge.name): edge.curve for panel in state.panels for edge in panel.edges}
-        wanted = [(edge.panel, edge.name) for edge in self.edges]
+        edges: dict[Place, Curve] = {}
+        for panel in state.panels:
+            often = Counter[str]()
+            for edge in panel.edges:
+                edges[panel.name, edge.name, often[edge.name]] = edge.curve
+                often[edge.name] += 1
+        wanted = [_place(edge) for edge in self.edges]
         return {key: edges[key] for key in wanted} if all(key in edges for key in wanted) else None
 
-    def _laid(self, outline: Outline, on: Outline) -> dict[tuple[str, str], Curve]:
+    def _laid(self, outline: Outline, on: Outline) -> dict[Place, Curve]:
         """Return the edges of every piece turned and moved to lie on others as near as they can."""
         laid = {}
         for panel in sorted({edge.panel for edge in self.edges}):
             own = [edge for edge in self.edges if edge.panel == panel]
-            made = np.vstack([sampled(outline[panel, edge.name]) for edge in own])
-            motion: Motion = rigid(made, np.vstack([sampled(on[panel, edge.name]) for edge in own]))
-            laid.update({(panel, edge.name): motion.put(outline[panel, edge.name]) for edge in own})
+            made = np.vstack([sampled(outline[_place(edge)]) for edge in own])
+            motion: Motion = rigid(made, np.vstack([sampled(on[_place(edge)]) for edge in own]))
+            laid.update({_place(edge): motion.put(outline[_place(edge)]) for edge in own})
         return laid
 
     def _misses(self, values: Points) -> Points | None:
@@ -257,6 +266,10 @@ class _Redrawn:
             for points, line in ((followed(made), drawn), (followed(drawn), made)):
                 off = max(off, float(np.hypot(*(points - held_on(points, line)).T).max()))
         return off
+
+
+def _place(edge: DrawnEdge) -> Place:
+    return edge.panel, edge.name, edge.nth
 
 
 def _more(mm: float) -> str:

@@ -9,7 +9,7 @@ A32, 1976, page 922).
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -54,10 +54,7 @@ def motion_of(panel: str, strokes: Sequence[Stroke]) -> Motion | Problem:
     if motion is not None:
         return motion
     place = strokes[0].place
-    turned = [
-        Stroke(one.panel, one.name, one.edge, one.old, one.drawn.moved(np.diag([-1.0, 1.0]), np.zeros(2)), one.place)
-        for one in strokes
-    ]
+    turned = [replace(one, drawn=one.drawn.moved(np.diag([-1.0, 1.0]), np.zeros(2))) for one in strokes]
     if _best(turned) is not None:
         what = f"the piece {shown(panel)} has been turned over."
         return Problem("drawing-mirrored", "", what, "Turn it back: the wearer's left half is drawn.", place)

@@ -15,20 +15,23 @@ from fanblock.tracing.named import is_automatic
 _OF_THE_SHEET = ("test-square", "long-line", "title", "not-sound")
 """How the ids begin of what stands on the sheet beside the pieces."""
 
-_SMALL_THINGS = re.compile(r"(waist )?notch .+|grain( arrow)?|arrow( shaft)?|underline|slit \d+( reinforcement)?")
-"""Names of what stands on the pieces beside their lines; they follow from these."""
+_SMALL_THINGS = re.compile(
+    r"(waist )?notch .+|grain( arrow)?|arrow( shaft)?|underline|leader|slit \d+ reinforcement|\d+ (mm|in)( upright| line)?"
+)
+"""Names of what stands on the pieces beside their lines, and of the squares to test the scale by; they follow from these."""
 
 
 def strangers(root: Element, panels: Sequence[KeptPanel], taken: set[int]) -> tuple[Element, ...]:
     """Return the shapes of a drawing that are neither among those ``taken``, by identity, nor anything else of the sheet's."""
     groups = tuple(f"{identifier(plain(panel.title), set())}-" for panel in panels)
     names = our_names(panels)
+    eyelets = frozenset(plain_name(name) for panel in panels for name in panel.eyelets)
     return tuple(
         element
         for element in root.all()
         if (element.tag in SHAPES or element.tag in CLOSED or element.tag == CLONE)
         and id(element) not in taken
-        and not _is_ours(element, groups, names)
+        and not _is_ours(element, groups, names, eyelets)
     )
 
 
@@ -36,7 +39,7 @@ def our_names(panels: Sequence[KeptPanel]) -> frozenset[str]:
     """Return the plain names of all lines of the pieces."""
     found = set[str]()
     for panel in panels:
-        found |= {plain_name(edge.name) for edge in panel.edges} | {plain_name(mark.name) for mark in panel.marks}
+        found |= {plain_name(one.name) for lines in (panel.edges, panel.marks, panel.rest) for one in lines}
         found |= {plain_name(f"{name} level") for name in panel.levels} | {"cut line"}
     return frozenset(found)
 
@@ -57,7 +60,7 @@ def own_name(element: Element) -> str:
     return ""
 
 
-def _is_ours(element: Element, groups: tuple[str, ...], names: frozenset[str]) -> bool:
+def _is_ours(element: Element, groups: tuple[str, ...], names: frozenset[str], eyelets: frozenset[str]) -> bool:
     """Return whether a line was written by the sheet: its id begins with its piece's, or it is one of those without.
 
     A copy of one of ours to which the maker gave a name is hers.
@@ -66,7 +69,8 @@ def _is_ours(element: Element, groups: tuple[str, ...], names: frozenset[str]) -
     label = next((text for key, text in element.attributes.items() if key.endswith(":label")), "")
     if own.startswith(_OF_THE_SHEET) or label.startswith((*_OF_THE_SHEET, *groups)):
         return True
-    if _SMALL_THINGS.fullmatch(plain_name(own_name(element))):
+    called = plain_name(own_name(element))
+    if called in eyelets or _SMALL_THINGS.fullmatch(called):
         return True
     if own.startswith(groups):
         return not label or is_automatic(label) or plain_name(label) in names

@@ -33,7 +33,8 @@ LONGEST, LONGER_MM = 2.0, 300.0
 class Stroke:
     """One line of a piece: as it was drafted, in the block's frame, and as it is drawn now, in the drawing's (mm, y up).
 
-    ``edge`` tells that it is an edge of the piece, else it is a level, the cut line or, by its ``mark``, that one of its marks.
+    ``edge`` tells that it is an edge of the piece, the one of this ``number``: two may have one name. Else it is a level, the
+    cut line or, by its ``mark``, that one of its marks.
     """
 
     panel: str
@@ -43,6 +44,7 @@ class Stroke:
     drawn: Curve
     place: Place
     mark: int | None = None
+    number: int | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -71,6 +73,7 @@ class _Wanted:
     edge: bool
     old: Curve
     mark: int | None = None
+    number: int | None = None
 
 
 def found_strokes(data: bytes, file: str, panels: Sequence[KeptPanel]) -> Found:
@@ -101,7 +104,7 @@ def found_strokes(data: bytes, file: str, panels: Sequence[KeptPanel]) -> Found:
                     problems.append(Problem("drawing-line", "", what, fault.remedy, there[0].place(file)))
             else:
                 place = there[0].place(file)
-                strokes.append(Stroke(one.panel.name, one.name, one.edge, one.old, curve, place, one.mark))
+                strokes.append(Stroke(one.panel.name, one.name, one.edge, one.old, curve, place, one.mark, one.number))
     if problems:
         raise GeometryError(problems)
     scale = _scale_of(strokes)
@@ -120,9 +123,9 @@ def _wanted(panels: Sequence[KeptPanel]) -> Iterator[_Wanted]:
         key = identifier(f"{group} {CUT}", taken)
         if panel.cut is not None:
             yield _Wanted(panel, group, key, CUT, False, panel.cut)
-        for edge in panel.edges:
+        for number, edge in enumerate(panel.edges):
             key = identifier(f"{group} {plain(edge.name)}", taken)
-            yield _Wanted(panel, group, key, edge.name, True, edge.curve)
+            yield _Wanted(panel, group, key, edge.name, True, edge.curve, None, number)
         for name, parts in panel.levels.items():
             for part in parts:
                 key = identifier(f"{group} {plain(name)} level", taken)

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fanblock.block.guide import PENCIL_MM, Arc, Guide, Pin, Wedge
 from fanblock.units import drawn_length, proved_length
 from fanblock.wearer.model import LEFT
+
+GRID = "Or draw it by points on a grid"
+"""The heading over the grid, where there are other ways to draw a block."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,10 +29,13 @@ def chapters_of(guide: Guide) -> tuple[Chapter, ...]:
         chapters.append(Chapter("Check it with a straight ruler", _checks(guide)))
     elif all(arc.string_mm is None for arc in guide.arcs):
         chapters.append(Chapter("Draw the block with a square", _with_square(guide)))
-    chapters += [Chapter(_wedge_title(wedge), _wedge(guide, wedge)) for wedge in guide.wedges]
+    chapters += [
+        Chapter(title, _wedge(guide, wedge))
+        for title, wedge in zip(_wedge_titles(guide.wedges), guide.wedges, strict=True)
+    ]
     if guide.tapes is not None:
         chapters.append(Chapter("Without numbers: from the tapes alone", _by_tapes(guide)))
-    head = "Draw the block by points on a grid" if len(chapters) == 1 else "Or draw it by points on a grid"
+    head = "Draw the block by points on a grid" if len(chapters) == 1 else GRID
     chapters.append(Chapter(head, _grid(guide)))
     return tuple(chapters)
 
@@ -114,9 +121,16 @@ def _with_square(guide: Guide) -> tuple[str, ...]:
     )
 
 
-def _wedge_title(wedge: Wedge) -> str:
-    line = _centre(wedge.at)
-    return f"Take in the {line}" if wedge.take_mm >= 0.0 else f"Let out the {line}"
+def _wedge_titles(wedges: Sequence[Wedge]) -> list[str]:
+    """What each tilt is called; no two alike."""
+    titles = [
+        f"{'Take in' if wedge.take_mm >= 0.0 else 'Let out'} the {_centre(wedge.at)}{', as far as the side' if wedge.to else ''}"
+        for wedge in wedges
+    ]
+    return [
+        f"{title}, {1 + titles[:at].count(title)} of {titles.count(title)}" if titles.count(title) > 1 else title
+        for at, title in enumerate(titles)
+    ]
 
 
 def _centre(at: str) -> str:
@@ -131,8 +145,8 @@ def _wedge(guide: Guide, wedge: Wedge) -> tuple[str, ...]:
     if wedge.to:
         return (
             f"The {line} must come out {amount} {shorter}, with nothing changed from the {far} to the side:"
-            " redraw the waist from the side on through the points of the grid, and rule the centre line"
-            " again.",
+            " redraw the waist from the side on through the points in the table at the end, under"
+            f" “{GRID}”, and rule the centre line again.",
             f"Check: the {line} measures {_say(guide, wedge.taken_line_mm)} from waist to bust, and the"
             " waist line is still as long as it was.",
         )

@@ -5,6 +5,8 @@ Girths are compared at the heights at which they were taken: waist and bust, or 
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from fanblock.block.lean import center_lean_deg
@@ -35,6 +37,11 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     found += [_center(pattern, name, around) for name, around in CENTERS]
     for lean, name in zip(center_lean_deg(block), ("center front", "center back"), strict=True):
         says = f"{name} leans {abs(lean):.1f}° from square to the waist"
+        if abs(lean) > CENTER_SQUARE_DEG:
+            says += (
+                f": on the toile look whether the {name.replace('center', 'centre')} hangs plumb; if it does not, pin a wedge out there, or let one in, "
+                "and keep it as a tilt in the wearer's `figure`"
+            )
         found.append(
             within(
                 f"square-{name.replace(' ', '-')}",
@@ -50,9 +57,14 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
 
 
 def _girth(pattern: Pattern, level: Level) -> Finding:
-    """A girth that the block stands on, measured along its level, against the body's."""
+    """A girth that the block stands on, measured along its level, against the body's; half of it for one of two halves."""
     drawn, due = 2.0 * pattern.block.level(level.height).length_mm, pattern.body.length_mm(level.name)
-    return _length(pattern, level.name, drawn, due)
+    told = _length(pattern, level.name, drawn, due)
+    if not pattern.half or pattern.block.traced_from:
+        return told
+    units = pattern.body.units
+    says = f"{format_length(0.5 * drawn, units)} of {level.name}, by the measures {format_length(0.5 * due, units)}"
+    return replace(told, says=says)
 
 
 def _center(pattern: Pattern, name: str, around: float) -> Finding:

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import MappingProxyType
 
 import numpy as np
 from numpy.typing import NDArray
 
 from fanblock.checks.finding import FAILS, HOLDS, WARNS, told, within
-from fanblock.finish.binding import tightest
+from fanblock.finish.binding import Tight, tightest
 from fanblock.finish.bonelist import is_level
 from fanblock.geometry.curve import Points
 from fanblock.geometry.meet import all_inside, first_hits
 from fanblock.pattern.bones import BONE, SPIRAL, Channel, Lacing
-from fanblock.pattern.model import Finding, Panel, Pattern
+from fanblock.pattern.model import ARMHOLE, HEM, NECKLINE, TOP, Finding, Panel, Pattern
 from fanblock.tolerances import BONE_ENDS_MM, CHORD_MM
 from fanblock.units import format_length
 
@@ -174,14 +175,49 @@ def _binding(pattern: Pattern) -> list[Finding]:
     if not tight:
         return [told("binding-curves", FAMILY, HOLDS, least, "mm", "no bound edge curves too tightly to be bound")]
     units = pattern.body.units
-    places = ", ".join(
-        f"{one.edge} of panel {one.number} ({'in' if one.inward else 'out'}ward, {format_length(one.radius_mm, units)})"
+    places = "; ".join(
+        f"{where(pattern.by_name[one.panel], one)} (turns {'in' if one.inward else 'out'}ward on {format_length(one.radius_mm, units)})"
         for one in tight[:_MOST_TOLD]
     )
-    more = f" and {len(tight) - _MOST_TOLD} more" if len(tight) > _MOST_TOLD else ""
-    says = f"curves too tight to be bound neatly: {places}{more}. Clip the cloth there, or draw them rounder"
+    more = f"; and {len(tight) - _MOST_TOLD} more" if len(tight) > _MOST_TOLD else ""
+    ways = ("Outward: ease the binding round it. " * any(not one.inward for one in tight)) + (
+        "Inward: clip the edge a little way in, so that it opens. " * any(one.inward for one in tight)
+    )
+    says = f"curves too tight to be bound neatly: {places}{more}. {ways}Or draw them rounder"
     return [Finding("binding-curves", FAMILY, WARNS, least, tight[0].least_mm, "mm", says)]
 
+
+def where(panel: Panel, tight: Tight) -> str:
+    """Return where a tight curve is in words that can be found on paper: the piece's number, the edge, toward which side.
+
+    The lower edges of a piece that is cut into tabs are told by the tab, counted from its front side.
+    """
+    edge = panel.edge(tight.edge)
+    at_mm = tight.along_ratio * edge.curve.length_mm
+    x = float(np.interp(at_mm, edge.curve.along, edge.curve.points[:, 0]))
+    way = -1.0 if edge.mirrored else 1.0
+    ends = sorted(way * float(end[0]) for end in (edge.curve.start, edge.curve.end))
+    share = (way * x - ends[0]) / max(ends[1] - ends[0], CHORD_MM)
+    label = f"piece {panel.label} ({panel.name}), "
+    alike = sorted(
+        (one for one in panel.edges if one.kind == edge.kind),
+        key=lambda one: way * float(one.curve.points[:, 0].mean()),
+    )
+    name = _EDGES.get(edge.kind, edge.name)
+    if edge.kind == HEM and len(alike) > 1:
+        name = f"{name} of its {_ORDINALS.get(alike.index(edge), f'{alike.index(edge) + 1}th')} tab"
+    if share < _NEAR_END:
+        return f"{label}the front corner of the {name}"
+    if share > 1.0 - _NEAR_END:
+        return f"{label}the back corner of the {name}"
+    return f"{label}the middle of the {name}"
+
+
+_EDGES = MappingProxyType({TOP: "top edge", NECKLINE: "neckline", ARMHOLE: "armhole", HEM: "lower edge"})
+_ORDINALS = MappingProxyType({0: "first", 1: "second", 2: "third"})
+
+_NEAR_END = 0.35
+"""Nearer to an end than this share of an edge is its corner."""
 
 _MOST_TOLD = 4
 """Most places that one sentence names."""

@@ -10,7 +10,7 @@ from fanblock.checks.finding import HOLDS, WARNS, told, within
 from fanblock.pattern.model import Finding, Girth, Pattern
 from fanblock.tolerances import GIRTH_MM
 from fanblock.units import format_length
-from fanblock.wearer.girths import BUST, HEIGHT_MEASURES, WAIST
+from fanblock.wearer.girths import BUST, HEIGHT_MEASURES, WAIST, girth_height_mm
 
 FAMILY = "girth"
 
@@ -21,7 +21,7 @@ LOOSE_WARN_MM = 50.0
 def check(pattern: Pattern) -> tuple[Finding, ...]:
     """Return the sums at every level, the finished waist, and how loose or tight the cone is elsewhere."""
     hem_top = float(pattern.block.where(pattern.lines["hem"].points)[1].max())
-    found = [_sum(girth, pattern.body.units, hem_top) for girth in pattern.girths]
+    found = [_sum(girth, pattern, hem_top) for girth in pattern.girths]
     lower = pattern.stand.lower.name
     found += [_finished(girth, pattern) for girth in pattern.girths if girth.name == lower]
     told_at = {lower, WAIST, BUST}
@@ -30,17 +30,23 @@ def check(pattern: Pattern) -> tuple[Finding, ...]:
     return tuple(found)
 
 
-def _sum(girth: Girth, units: str, hem_top: float) -> Finding:
+def _sum(girth: Girth, pattern: Pattern, hem_top: float) -> Finding:
+    units, counted = pattern.body.units, _counted(pattern)
     where = "beyond the edges" if girth.height < hem_top else "above the top edge"
     miss = 2.0 * abs(girth.parts_mm + girth.open_mm + girth.gap_mm + girth.takes_mm - girth.block_mm)
-    pieces = format_length(2.0 * girth.parts_mm, units)
-    extra = f", {format_length(2.0 * girth.open_mm, units)} of it open {where}" if girth.open_mm > GIRTH_MM else ""
+    pieces = format_length(counted * girth.parts_mm, units)
+    extra = f", {format_length(counted * girth.open_mm, units)} of it open {where}" if girth.open_mm > GIRTH_MM else ""
     share = f"{girth.height:.0%} of the way up to the bust"
     level = share if girth.body_mm is None else f"at the {girth.name}"
-    says = f"{level}: pieces {pieces}, gap and takes make up the block's {format_length(2.0 * girth.block_mm, units)}{extra}"
+    says = f"{level}: pieces {pieces}, gap and takes make up the block's {format_length(counted * girth.block_mm, units)}{extra}"
     named = girth.body_mm is not None and girth.name not in ON_WAIST_AND_BUST.names
     at = f"at-{_tag(girth.name)}" if named else f"{girth.height * 100:.0f}"
     return within(f"girth-{at}", FAMILY, miss, GIRTH_MM, "mm", says)
+
+
+def _counted(pattern: Pattern) -> float:
+    """How often a half is counted where its widths are told: once where the two halves are not alike."""
+    return 1.0 if pattern.half else 2.0
 
 
 def _tag(name: str) -> str:
@@ -52,15 +58,16 @@ def _finished(girth: Girth, pattern: Pattern) -> Finding:
     worn = 2.0 * (girth.parts_mm + girth.open_mm + girth.gap_mm + girth.turned_in_mm)
     due = body + girth.ease_mm - girth.reduction_mm - girth.altered_mm
     whose = "block" if pattern.block.traced_from else "body"
-    bare = f" and {format_length(2.0 * girth.open_mm, units)} open" if girth.open_mm > GIRTH_MM else ""
+    share = 0.5 * _counted(pattern)
+    bare = f" and {format_length(2.0 * share * girth.open_mm, units)} open" if girth.open_mm > GIRTH_MM else ""
     says = (
-        f"worn {girth.name} {format_length(worn, units)}{_gap(2.0 * girth.gap_mm, units)}{bare}; "
-        f"{whose} {format_length(body, units)} + ease {format_length(girth.ease_mm, units)} "
-        f"- reduction {format_length(girth.reduction_mm, units)}"
+        f"worn {girth.name} {format_length(share * worn, units)}{_gap(2.0 * share * girth.gap_mm, units)}{bare}; "
+        f"{whose} {format_length(share * body, units)} + ease {format_length(share * girth.ease_mm, units)} "
+        f"- reduction {format_length(share * girth.reduction_mm, units)}"
     )
     if abs(girth.altered_mm) > GIRTH_MM:
         word = "taken in" if girth.altered_mm > 0.0 else "let out"
-        says += f", {word} by {format_length(abs(girth.altered_mm), units)} after a fitting"
+        says += f", {word} by {format_length(share * abs(girth.altered_mm), units)} after a fitting"
     return within(f"girth-worn-{_tag(girth.name)}", FAMILY, abs(worn - due), GIRTH_MM, "mm", says)
 
 
@@ -105,7 +112,10 @@ def _against_body(pattern: Pattern) -> list[Finding]:
         over = 2.0 * block.level_length_mm(height) - body.length_mm(name)
         word = "looser" if over >= 0 else "tighter"
         do = "gussets or gathers must give it" if name == BUST and over < 0 else "look there on the toile"
-        says = f"at your {name} the cone is {format_length(abs(over), body.units)} {word} than you: {do}"
+        guessed = body.is_guess(HEIGHT_MEASURES[name])
+        high = format_length(girth_height_mm(body, name), body.units)
+        told_at = f" ({high} above the waist, a height that is guessed)"
+        says = f"at your {name}{told_at * guessed} the cone is {format_length(abs(over), body.units)} {word} than you: {do}"
         state = WARNS if over > LOOSE_WARN_MM else HOLDS
         found.append(told(f"girth-{_tag(name)}", FAMILY, state, over, "mm", says))
     return found

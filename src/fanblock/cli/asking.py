@@ -11,27 +11,37 @@ from fanblock.cli.screen import say, wrapped
 from fanblock.fitting.notes import FORMAT
 from fanblock.fitting.questions import Questions
 from fanblock.fitting.sentences import Sentence
-from fanblock.units import format_length, parse_length
+from fanblock.fitting.state import told_length
+from fanblock.units import parse_length
 
-_PLACES = {"all round": "all round", "center back": "at the centre back", "center front": "at the centre front"}
+_PLACES = {
+    "all round": "all round",
+    "center back": "at the centre back",
+    "center front": "at the centre front",
+    "left side": "at the left side",
+    "right side": "at the right side",
+}
+
+_UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
+"""What the units are called in a sentence."""
 
 
-def asked_notes(draft: int, questions: Questions) -> str:
+def asked_notes(draft: int, questions: Questions, code: str = "") -> str:
     """Return the text of a notes file for a draft, asked for question by question; Enter leaves a question out."""
     say(wrapped(f"{questions.before} Look in this order:"))
     for number, look in enumerate(questions.looks, 1):
         say(wrapped(look, f"  {number}. ", "     "))
     say(
         wrapped(
-            f"Lengths are in {questions.units} unless you write another unit. Press Enter where there is nothing to say."
+            f"Lengths are in {_UNITS[questions.units]} unless you write another unit. Press Enter where there is nothing to say."
         )
     )
-    return "\n".join(_lines(draft, questions)) + "\n"
+    return "\n".join(_lines(draft, questions, code)) + "\n"
 
 
-def _lines(draft: int, questions: Questions) -> Iterator[str]:
+def _lines(draft: int, questions: Questions, code: str) -> Iterator[str]:
     units = questions.units
-    yield from (f"fit: {FORMAT}", f"draft: {draft}", f"units: {units}")
+    yield from (f"fit: {FORMAT}", f"draft: {draft}", *([f"code: {code}"] if code else []), f"units: {units}")
     stand = click.prompt("Worn on the body, or on a stand", type=click.Choice(("body", "stand")), default="body")
     yield f"worn: {'on a stand' if stand == 'stand' else 'on the body'}"
     bones = click.prompt("Which bones were in", default="", show_default=False).strip() if questions.boned else ""
@@ -60,7 +70,7 @@ def _measured(questions: Questions) -> Iterator[str]:
 
 
 def _should(mm: float, units: str) -> str:
-    return f"should be {format_length(mm, units) if mm else '0'}"
+    return f"should be {told_length(mm, units) if mm else '0'}"
 
 
 def _listed(key: str, items: list[str]) -> Iterator[str]:
@@ -82,7 +92,9 @@ def _pinch(level: str, called: str, units: str) -> str:
     if not amount:
         return ""
     where = click.prompt("Where: front, side, back, all round, or a seam", default="side").strip()
-    return f"{{at: {json.dumps(where, ensure_ascii=False)}, height: {level}, take: {amount}}}"
+    half = click.prompt("In which half", type=click.Choice(("both", "left", "right")), default="both")
+    own = "" if half == "both" else f", half: {half}"
+    return f"{{at: {json.dumps(where, ensure_ascii=False)}, height: {level}, take: {amount}{own}}}"
 
 
 def _sentences(sentences: Sequence[Sentence], units: str) -> Iterator[str]:

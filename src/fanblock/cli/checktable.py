@@ -52,7 +52,7 @@ def say_notes(notes: Sequence[Note]) -> None:
 
     Those that are sentences of the order of sewing or of a list stand in the report.
     """
-    from fanblock.sheet.report import NOTES, TOLD_ELSEWHERE
+    from fanblock.sheet.looks import NOTES, TOLD_ELSEWHERE
 
     notes = [note for note in notes if note.kind not in TOLD_ELSEWHERE]
     for kind in [*NOTES, *sorted({note.kind for note in notes} - set(NOTES))]:

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from fanblock.fitting.fit import Fitted
     from fanblock.fitting.notes import Notes
     from fanblock.garment.library import Opened
+    from fanblock.pattern.model import Pattern
 
 
 @click.command(short_help="Put back into a garment what its toile taught.")
@@ -37,15 +38,20 @@ def fit(garment: str, notes: str | None, why: bool, dry: bool, machine: bool) ->
       fanblock fit my-stays.yaml my-stays-fitting-1.yaml --dry
     """
     with working("reading"):
+        from fanblock.fitting.checking import wrong_notes
         from fanblock.fitting.explaining import explanations
         from fanblock.fitting.fit import fitted
         from fanblock.fitting.keeping import files_of
-        from fanblock.fitting.notes import open_notes
+        from fanblock.fitting.notes import Asked, open_notes
+        from fanblock.fitting.questions import questions_of
+        from fanblock.fitting.state import drafted
         from fanblock.garment.library import open_garment
         from fanblock.output import write_all
 
     opened = open_garment(garment)
-    read = open_notes(notes or _asked(garment, opened))
+    worn = drafted(opened)
+    asked = Asked(questions_of(worn).spoken, lambda read: wrong_notes(worn, read))
+    read = open_notes(notes or _asked(garment, opened, worn), asked)
     with working("fitting"):
         done = fitted(opened, read)
     files = {} if dry else files_of(opened, done)
@@ -63,16 +69,15 @@ def fit(garment: str, notes: str | None, why: bool, dry: bool, machine: bool) ->
     return 0
 
 
-def _asked(garment: str, opened: Opened) -> str:
+def _asked(garment: str, opened: Opened, worn: Pattern) -> str:
     """Ask for the notes of a garment's draft, and return the path of the file they are kept in."""
     from fanblock.cli.asking import asked_notes
     from fanblock.fitting.questions import questions_of
-    from fanblock.garment.library import draft_garment
     from fanblock.output import refuse_existing, write_new
 
     path = Path(garment).parent / f"{Path(garment).stem}-fitting-{opened.garment.draft}.yaml"
     refuse_existing([path])
-    write_new(path, asked_notes(opened.garment.draft, questions_of(draft_garment(opened))).encode())
+    write_new(path, asked_notes(opened.garment.draft, questions_of(worn), worn.title.code).encode())
     say(wrapped(f"{path} is written."))
     return str(path)
 

@@ -133,18 +133,20 @@ def fitting(garment: str, path: str | None) -> int:
     from fanblock.fitting.starter import starter_notes
     from fanblock.garment.library import draft_garment, open_garment
     from fanblock.output import refuse_existing, write_all
+    from fanblock.sheet import phrases
     from fanblock.sheet.paper import A4, LETTER
     from fanblock.sheet.pdf import sheets
 
     opened = open_garment(garment)
     draft, home = opened.garment.draft, Path(garment)
     notes = Path(path) if path else home.parent / f"{home.stem}-fitting-{draft}.yaml"
-    words = f"{opened.recipe.name} · {opened.wearer.name} · draft {draft}"
+    pattern = draft_garment(opened)
+    words = f"{opened.recipe.name} · {opened.wearer.name} · {phrases.stamp(pattern.title)}"
     names = [notes.name, *(f"{notes.stem}-{paper.name.lower()}.pdf" for paper in (A4, LETTER))]
     refuse_existing(notes.parent / name for name in names)
-    asked = questions_of(draft_garment(opened))
+    asked = questions_of(pattern)
     sheet = [sheets(correction_sheet(paper, words, asked)) for paper in (A4, LETTER)]
-    files = dict(zip(names, (starter_notes(draft, asked).encode(), *sheet), strict=True))
+    files = dict(zip(names, (starter_notes(draft, asked, pattern.title.code).encode(), *sheet), strict=True))
     for written in write_all(notes.parent, files):
         say(wrapped(f"{written} is written."))
     say(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -11,6 +12,7 @@ from fanblock.cloth.places import HEADS, Place, place_rows, place_words, places_
 from fanblock.cloth.words import lay_sentences
 from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points, frozen
+from fanblock.geometry.meet import crossings, points_at
 from fanblock.geometry.region import inner_point, thinned
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
@@ -26,6 +28,15 @@ from fanblock.units import UNITS, format_length
 _SIZE_MM, _HEAD_MM, _FOOT_MM, _SIDE_MM = 3.1, 5.0, 9.0, 14.0
 """Size of the text and of headings; room below the cloth for its ruler, and beside it for words."""
 
+_RULER_MM = 16.0
+"""Room at the far end of the cloth for the ruler across it."""
+
+_BESIDE_MM, _LEAST_TABLE_MM = 4.0, 115.0
+"""Room between the cloth and a table that stands beside it, and the least width of such a table."""
+
+_INSET_MM = 1.2
+"""How far the drawn grain line keeps from the outline of its piece, on the page."""
+
 _NUMBER_MM, _LEAST_NUMBER_MM = 5.0, 2.2
 """Largest and smallest mark on a piece; its name stands in the table."""
 
@@ -39,7 +50,8 @@ _TABLE_MM, _LEAST_DRAWING_MM = 2.6, 80.0
 """Size of the table of places; a drawing that would be lower has its table on a page of its own."""
 
 _SHARES = (0.09, 0.21, 0.17, 0.15, 0.14, 0.13, 0.11)
-"""Widths of its columns, as shares of the page's."""
+_NARROW_SHARES = (0.09, 0.19, 0.16, 0.14, 0.14, 0.14, 0.14)
+"""Widths of its columns, as shares of the page's, or of the room beside the cloth."""
 
 Put = Callable[[Points], Points]
 """From places on the cloth to places on the page."""
@@ -47,7 +59,7 @@ Put = Callable[[Points], Points]
 
 def lay_drawing(lay: Lay, wide_mm: float, most_mm: float, units: str) -> Drawing:
     """Return a cloth with its pieces, its length along the page's width, no higher than ``most_mm``; ``wide_mm`` is the page's."""
-    room = wide_mm - _SIDE_MM - 2.0
+    room = wide_mm - _SIDE_MM - _RULER_MM
     high = lay.width_mm / 2.0 if lay.doubled and not lay.single else lay.width_mm
     scale = min(room / lay.length_mm, (most_mm - _FOOT_MM - 4.0) / high)
     height = scale * high + _FOOT_MM + 4.0
@@ -76,13 +88,23 @@ def _cloth(lay: Lay, put: Put, units: str) -> Iterator[Stroke | Words]:
     yield from _edge_names(lay, low, high)
     says = "folded" if lay.doubled else format_length(lay.width_mm, units)
     yield Words(says, float(low[0]) - 1.5, float(low[1] + high[1]) / 2.0, 2.8, "middle", 90.0)
-    step = 9.0 * UNITS["in"] if units == "in" else 100.0
-    for number in range(int(lay.length_mm / step) + 1):
-        (x, y), *_ = put(np.array([(number * step, 0.0)]))
-        tall = 2.2 if number % (2 if units == "in" else 5) == 0 else 1.1
-        yield line([(float(x), float(y) - 0.6), (float(x), float(y) - 0.6 - tall)], "scale")
-        if tall > 2.0:
-            yield Words(format_length(number * step, units), float(x), float(y) - 6.0, 2.4, "middle")
+    yield from _rulers(lay, parts[-1][1:], put, units)
+
+
+def _rulers(lay: Lay, far: tuple[float, float], put: Put, units: str) -> Iterator[Stroke | Words]:
+    """A ruler below, from the cut end on, and one at the far end, from the lower edge up."""
+    step, each = (4.5 * UNITS["in"], 4) if units == "in" else (100.0, 5)
+    for axis, long in ((0, lay.length_mm), (1, far[1])):
+        named = each if long >= 2 * each * step else each // 2
+        for number in range(int(long / step) + 1):
+            place = (number * step, 0.0) if axis == 0 else (far[0], number * step)
+            x, y = put(np.array([place]))[0].tolist()
+            tall, says = (2.2 if number % named == 0 else 1.1), format_length(number * step, units)
+            ends = [(x, y - 0.6), (x, y - 0.6 - tall)] if axis == 0 else [(x + 0.6, y), (x + 0.6 + tall, y)]
+            yield line(ends, "scale")
+            if number % named == 0:
+                at = (x, y - 6.0) if axis == 0 else (x + 3.6, y - 0.8)
+                yield Words(says, *at, 2.4, "middle" if axis == 0 else "start")
 
 
 def _kept_free(lay: Lay, start: float, end: float, wide: float, put: Put) -> Iterator[Stroke]:
@@ -118,7 +140,7 @@ def _piece(place: Place, put: Put) -> Iterator[Stroke | Words]:
     yield Stroke(polyline(thinned(np.vstack((ring, ring[:1])), BEZIER_MM)), "mini", "cut line", True)
     if shape.fold is not None:
         yield from _dashed(put(place.laid.put(shape.fold)), _DOT_MM, "opened fold")
-    foot, tip = put(place.laid.grain)
+    foot, tip = _inside(put(place.laid.grain), ring)
     (x, y), (long, wide) = (float(at) for at in inner_point(ring)), np.ptp(ring, axis=0)
     size = max(min(_NUMBER_MM, 0.3 * float(wide), 0.3 * float(long)), _LEAST_NUMBER_MM)
     half = 0.5 * width_mm(place.mark, size, True) + _CLEAR_MM
@@ -126,6 +148,24 @@ def _piece(place: Place, put: Put) -> Iterator[Stroke | Words]:
         x, y = (float(at) for at in 0.5 * (foot + tip))
     yield Words(place.mark, x, y - 0.35 * size, size, "middle", bold=True)
     yield from _arrow(foot, tip, (x - half, x + half) if y == float(foot[1]) else None)
+
+
+def _inside(grain: Points, ring: Points) -> tuple[Points, Points]:
+    """The longest part of a level grain line that lies well within a piece; all of it where none does."""
+    foot, tip = grain
+    closed = np.vstack((ring, ring[:1]))
+    at = np.sort(points_at(closed, crossings(closed, 1, float(foot[1])))[:, 0])
+    low, high = sorted((float(foot[0]), float(tip[0])))
+    parts = [
+        (max(low, start + _INSET_MM), min(high, end - _INSET_MM))
+        for start, end in zip(at[0::2], at[1::2], strict=False)
+    ]
+    start, end = max(parts, key=lambda part: part[1] - part[0], default=(low, high))
+    if end - start < 2.0 * _HEAD_LONG_MM:
+        start, end = low, high
+    y = float(foot[1])
+    ends = (start, end) if foot[0] < tip[0] else (end, start)
+    return frozen([ends[0], y]), frozen([ends[1], y])
 
 
 def _arrow(foot: Points, tip: Points, words: tuple[float, float] | None) -> Iterator[Stroke]:
@@ -146,6 +186,21 @@ def cloth_pages(pattern: Pattern, lays: Sequence[Lay], paper: Paper) -> tuple[Dr
     return tuple(page for lay in lays for page in _pages(pattern, lay, paper))
 
 
+def _beside(lay: Lay, rows: Sequence[Sequence[str]], wide: float, most: float, units: str) -> Drawing | None:
+    """The drawing of a cloth that leaves room for its table at its right, as wide as the cloth; None where that has none."""
+    drawing = lay_drawing(lay, wide - _LEAST_TABLE_MM - _BESIDE_MM, most, units)
+    width = drawn_width_mm(drawing)
+    left = wide - width - _BESIDE_MM
+    _, low = table(rows, 0.0, 0.0, [share * left for share in _NARROW_SHARES], _TABLE_MM)
+    return replace(drawing, width_mm=width) if -low <= most else None
+
+
+def drawn_width_mm(drawing: Drawing) -> float:
+    """Return how far to the right a drawing reaches, with room for the ruler's figures."""
+    strokes = [item.beziers for group in drawing.groups for item in group.items if isinstance(item, Stroke)]
+    return float(max(run[..., 0].max() for run in strokes)) + _RULER_MM - 4.0
+
+
 def _pages(pattern: Pattern, lay: Lay, paper: Paper) -> Iterator[Drawing]:
     area, units = text_area(paper), pattern.body.units
     garment, stamp = phrases.identity(pattern.title)
@@ -159,14 +214,22 @@ def _pages(pattern: Pattern, lay: Lay, paper: Paper) -> Iterator[Drawing]:
     rows = [HEADS, *place_rows(lay, units)]
     widths = [share * area.width_mm for share in _SHARES]
     _, low = table(rows, area.left, 0.0, widths, _TABLE_MM)
-    beside = top - area.bottom + low - 8.0 >= _LEAST_DRAWING_MM
-    drawing = lay_drawing(lay, area.width_mm, top - area.bottom - 4.0 + (low - 4.0 if beside else 0.0), units)
+    most = top - area.bottom - 4.0
+    below = most + low - 4.0 >= _LEAST_DRAWING_MM
+    drawing = lay_drawing(lay, area.width_mm, most + (low - 4.0 if below else 0.0), units)
+    beside = _beside(lay, rows, area.width_mm, most, units)
+    if beside is not None and (not below or beside.height_mm > drawing.height_mm):
+        drawing, right = beside, area.left + beside.width_mm + _BESIDE_MM
+        shares = [share * (area.right - right) for share in _NARROW_SHARES]
+        items += table(rows, right, top - 4.0, shares, _TABLE_MM)[0]
+        rows = []
     foot = top - 4.0 - drawing.height_mm
     moved = tuple(moved_group(group, (area.left, foot)) for group in drawing.groups)
-    if beside:
+    if rows and below:
         items += table(rows, area.left, foot - 2.0, widths, _TABLE_MM)[0]
+        rows = []
     yield Drawing("cover", paper.width_mm, paper.height_mm, (Group("cover words", tuple(items)), *moved))
-    while not beside and len(rows) > 1:
+    while len(rows) > 1:
         head_items, top = heading(f"{lay.layer}: where to lay each piece", area.left, area.top - 2.0, area.width_mm)
         count = len(rows)
         while count > 2 and table(rows[:count], area.left, top, widths, _TABLE_MM)[1] < area.bottom:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from types import MappingProxyType
 
 from fanblock.cloth.laying import Lay, width_words
 from fanblock.finish.bonelist import eyelet_count
 from fanblock.finish.openings import NAMES
-from fanblock.pattern.model import ARMHOLE, FREE, HEM, NECKLINE, TOP, Opening, Pattern
+from fanblock.pattern.bones import RIGHT
+from fanblock.pattern.model import ARMHOLE, CENTER, FREE, HEM, NECKLINE, TOP, WHIPPED, Opening, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.listing import binding_table, bone_sentences, is_listed, lace_sentences
 from fanblock.sheet.sewingorder import is_whipped
@@ -93,14 +95,14 @@ def _shopping(pattern: Pattern, lays: Sequence[Lay]) -> Iterator[tuple[str, str]
         width = width_words(lay.cloth, units)
         yield (
             f"cloth: {lay.layer}",
-            f"{sold_length(lay.buy_mm, units)}, {width} wide{' (assumed)' if lay.assumed else ''}",
+            f"{sold_length(lay.buy_mm, units)}, {width} wide{' (assumed)' if lay.assumed else ''}{kind_words(pattern, lay.layer)}",
         )
     yield from _stiffening(pattern, units)
     bare, taped = bare_mm(pattern), taped_mm(pattern)
     if pattern.binding is None and bare > 0.0:
         yield "tape to bind what has no allowance", sold_length(JOINS * bare, units)
     if taped > 0.0:
-        yield "narrow tape to cover the whipped seams", sold_length(JOINS * taped, units)
+        yield "narrow tape to cover the whipped seams", f"{sold_length(taped, units)}, its ends turned in at every seam"
     for opening in pattern.openings:
         if opening.closed != LACED:
             yield opening.closed, _fastened(pattern, opening)
@@ -122,17 +124,61 @@ def _stiffening(pattern: Pattern, units: str) -> Iterator[tuple[str, str]]:
         yield f"eyelets: {lacing.edge}", f"{eyelet_count(lacing)}, worked by hand or set"
     if pattern.binding is not None:
         of = f"{pattern.binding.material}, {spoken_length(pattern.binding.width_mm, units)} wide"
-        yield from ((f"binding: {row[0]}", f"{row[2]} of {of}") for row in binding_table(pattern))
+        whole, *_ = binding_table(pattern)
+        yield f"binding: {whole[0]}", f"{whole[2]} of {of}"
+
+
+TAPE_END_MM = 10.0
+"""How much of a seam tape is turned in at either end (common practice, no source)."""
 
 
 def taped_mm(pattern: Pattern) -> float:
-    """Return how long the whipped seams of the whole garment are, both halves, which are covered with tape inside."""
-    return sum(
-        (1.0 if panel.single else 2.0) * panel.edge(seam.front.edge).curve.length_mm
+    """Return how long the tapes are that cover the whipped seams of the whole garment inside, their turned ends included.
+
+    Those are the seams of both halves, and the centre seams at which the halves are whipped to each other.
+    """
+    runs = [
+        (1 if panel.single else 2, panel.edge(seam.front.edge).curve.length_mm)
         for seam in pattern.seams
         for panel in (pattern.by_name[seam.front.panel],)
         if is_whipped(pattern, seam)
-    )
+    ]
+    if pattern.construction == WHIPPED:
+        runs += [(1, mm) for mm in _center_seams_mm(pattern)]
+    return sum(times * (mm + 2.0 * TAPE_END_MM) for times, mm in runs)
+
+
+def _center_seams_mm(pattern: Pattern) -> Iterator[float]:
+    """The lengths of the seams at which the two halves are joined; of halves drafted apart each stands on one panel of two."""
+    for panel in pattern.panels:
+        for edge in panel.edges:
+            sewn = panel.allowances.get(edge.name, 0.0) > 0.0 and panel.fold != edge.name
+            if edge.kind == CENTER and sewn and panel.side != RIGHT and not (panel.added or panel.layer):
+                yield edge.curve.length_mm
+
+
+BOUGHT_FOR = MappingProxyType({
+    "outer": "a firm linen, wool or silk",
+    "strength layer": "a firm linen canvas, or stiff buckram",
+    "lining": "a soft linen",
+})  # fmt: skip
+"""Cloth to buy for each layer of what is boned or laced (common practice, no source)."""
+
+BOUGHT_SOFT = MappingProxyType({
+    "outer": "linen, wool, silk or printed cotton",
+    "strength layer": "a firm linen",
+    "lining": "a plain-woven linen",
+})  # fmt: skip
+"""The same for what is neither (common practice, no source)."""
+
+
+def kind_words(pattern: Pattern, layer: str) -> str:
+    """Return what cloth a layer may be of, as the end of a sentence; empty for a layer or a thing that is told of by its recipe."""
+    if pattern.toile or pattern.band is not None:
+        return ""
+    firm = bool(pattern.lacings) or any(panel.channels for panel in pattern.panels)
+    kind = (BOUGHT_FOR if firm else BOUGHT_SOFT).get(layer, "")
+    return f"; for example {kind}" if kind else ""
 
 
 def _fastened(pattern: Pattern, opening: Opening) -> str:

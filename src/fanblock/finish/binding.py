@@ -31,7 +31,10 @@ class Bound:
 
 @dataclass(frozen=True, slots=True)
 class Tight:
-    """The tightest place of one edge, outward or inward: the radius there and the least that can be bound."""
+    """The tightest place of one edge, outward or inward: the radius there, the least that can be bound, and where it is.
+
+    ``along_ratio`` tells how far along the edge, run in loop order, it is: from 0 at its first point to 1.
+    """
 
     panel: str
     number: int
@@ -39,6 +42,7 @@ class Tight:
     inward: bool
     radius_mm: float
     least_mm: float
+    along_ratio: float = 0.5
 
     @property
     def is_too_tight(self) -> bool:
@@ -84,7 +88,8 @@ def tightest(pattern: Pattern) -> tuple[Tight, ...]:
                     turning = radii[radii < 0.0] if inward else radii[radii > 0.0]
                     radius = float(np.abs(turning).min(initial=np.inf))
                     if np.isfinite(radius):
-                        found.append(Tight(panel.name, panel.number, edge.name, inward, radius, least))
+                        at = (int(np.argmin(np.abs(np.abs(radii) - radius))) + 0.5) / len(radii)
+                        found.append(Tight(panel.name, panel.number, edge.name, inward, radius, least, at))
     return tuple(found)
 
 

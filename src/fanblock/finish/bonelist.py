@@ -53,7 +53,7 @@ class BoneRow:
 
 @dataclass(frozen=True, slots=True)
 class BoneTotal:
-    """All bones of one kind: how many, their length in all with waste, how many to spare of which length, and tips."""
+    """All bones of one kind: how many, the length to buy with spares and waste, how many to spare of which length, and tips."""
 
     bone: Bone
     pieces: int
@@ -106,9 +106,11 @@ def bone_totals(pattern: Pattern) -> tuple[BoneTotal, ...]:
         pieces = sum(row.pieces for row in some)
         alone = all(row.name == "busk" for row in some)
         spares = 0 if alone else max(math.ceil(pieces / ONE_SPARE_IN), FEWEST_SPARES)
-        length = sum(row.pieces * row.cut_mm for row in some) * (1.0 if alone else 1.0 + WASTE_RATIO)
+        longest = max(row.cut_mm for row in some)
+        length = sum(row.pieces * row.cut_mm for row in some) + spares * longest
+        length *= 1.0 if alone else 1.0 + WASTE_RATIO
         tips = 2 * pieces if bone.material in STEEL else 0
-        found.append(BoneTotal(bone, pieces, length, spares, max(row.cut_mm for row in some), tips))
+        found.append(BoneTotal(bone, pieces, length, spares, longest, tips))
     return tuple(sorted(found, key=lambda total: (-total.pieces, total.bone.width_mm)))
 
 

@@ -11,9 +11,10 @@ from dataclasses import replace
 import numpy as np
 
 from fanblock.draft.work import SeamRecord, Work
-from fanblock.geometry.curve import Points, frozen
-from fanblock.pattern.model import DARTED, Edge, Notch, Panel
-from fanblock.tolerances import SAME_POINT_MM
+from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.geometry.meet import foot
+from fanblock.pattern.model import DARTED, Edge, Mark, Notch, Panel
+from fanblock.tolerances import GIRTH_MM, SAME_POINT_MM
 
 
 def with_notches(work: Work) -> Work:
@@ -21,9 +22,10 @@ def with_notches(work: Work) -> Work:
 
     Both mates carry their ticks at one distance from the waist bar, or from the foot of a seam that has no waist, or the
     front end of one that runs level, so a panel sewn upside down or to the wrong neighbour shows at once. Where one edge is
-    longer all along, being gathered or eased, they stand at the same share of both.
+    longer all along, being gathered, eased or tucked, they stand at the same share of both, and never in a tuck.
     """
     by_edge = {place: seam for seam in work.seams for place in (seam.front, seam.back)}
+    shares = {seam.front: _share(work, seam) for seam in work.seams}
     panels = tuple(
         replace(
             panel,
@@ -31,7 +33,9 @@ def with_notches(work: Work) -> Work:
                 notch
                 for edge in panel.edges
                 if (panel.name, edge.name) in by_edge
-                for notch in _on_edge(edge, by_edge[panel.name, edge.name], panel, work)
+                for notch in _on_edge(
+                    edge, by_edge[panel.name, edge.name], panel, work, shares[by_edge[panel.name, edge.name].front]
+                )
             ),
         )
         for panel in work.panels
@@ -39,7 +43,28 @@ def with_notches(work: Work) -> Work:
     return replace(work, panels=panels)
 
 
-def _on_edge(edge: Edge, seam: SeamRecord, panel: Panel, work: Work) -> tuple[Notch, ...]:
+def _share(work: Work, seam: SeamRecord) -> float:
+    """Return at which share of a seam its ticks stand: of a tucked one midway between two tucks, so that they meet when laid.
+
+    Tucks of one size, evenly along an edge, leave the places between them at the same share of the edge and of its mate. In
+    the middle of a seam ticks stand only where it has two tucks.
+    """
+    panel = next(one for one in work.panels if one.name == seam.front[0])
+    curve = panel.edge(seam.front[1]).curve
+    tucks = [mark for mark in panel.marks if mark.kind == "tuck" and _begins_on(mark, curve)]
+    if not seam.fullness_mm or len(tucks) < 2:
+        return work.notch_at
+    shares = [number / len(tucks) for number in range(1, len(tucks))]
+    apart = [share for share in shares if 2.0 * share != 1.0] or shares
+    return min(apart, key=lambda share: (abs(share - work.notch_at), share))
+
+
+def _begins_on(mark: Mark, curve: Curve) -> bool:
+    """Whether both lines of a tuck begin on an edge."""
+    return all(foot(curve.points, point)[0] < GIRTH_MM for point in mark.curve.points[1:3])
+
+
+def _on_edge(edge: Edge, seam: SeamRecord, panel: Panel, work: Work, share: float) -> tuple[Notch, ...]:
     rising = (panel.name, edge.name) == seam.front
     held = edge.waist_at_mm
     if held is None:
@@ -48,7 +73,7 @@ def _on_edge(edge: Edge, seam: SeamRecord, panel: Panel, work: Work) -> tuple[No
     notches = [] if edge.waist_at_mm is None else [_notch(edge, edge.waist_at_mm, 1, "waist", work.tick_mm)]
     above -= seam.fullness_mm if rising and seam.how == DARTED else 0.0  # what darts take lies beyond the ticks
     away = above if above > SAME_POINT_MM else above - edge.curve.length_mm
-    at = held + work.notch_at * (away if rising else -away)
+    at = held + share * (away if rising else -away)
     notches.append(_notch(edge, at, seam.ticks or seam.number, "seam", work.tick_mm))
     return tuple(notches)
 

@@ -41,6 +41,7 @@ from fanblock.fitting.state import (
     redrafted,
     rounded,
     sided,
+    tape_rounded,
 )
 from fanblock.geometry.splines import level_ended
 from fanblock.problems import GarmentError, Problem
@@ -56,6 +57,8 @@ LEAST_MM = 1.6
 
 SETTLED = "nothing: the new girths have settled it"
 """What is told of a level that is right once waist and bust are."""
+
+AS_IT_SHOULD_BE = "nothing: it is as it should be"
 
 _SETTLED_MM = 0.005
 _ROUNDS = 6
@@ -84,7 +87,8 @@ def lengthened(state: State, mm: float) -> Done:
     """Return the wearer with every taut length from waist to bust longer."""
     values = measures_of(state).values
     names = ("bust to waist", "bust to waist at side", "bust to waist at back", "raised")
-    longer_by = {name: values[name] + mm for name in names if name in values}
+    units = state.pattern.body.units
+    longer_by = {name: tape_rounded(values[name] + mm, units) for name in names if name in values}
     return measured(state, longer_by), tuple(measure_words(state, name, mm) for name in longer_by)
 
 
@@ -100,7 +104,7 @@ def longer(state: State, measure: str, mm: float) -> Done:
         base = body.side_ratio * body.length_mm("bust")
     else:
         base = body.length_mm(measure)
-    return measured(state, {measure: base + mm}), (measure_words(state, measure, mm),)
+    return measured(state, {measure: tape_rounded(base + mm, body.units)}), (measure_words(state, measure, mm),)
 
 
 def side_lengthened(state: State, half: str, mm: float) -> Done:
@@ -109,7 +113,9 @@ def side_lengthened(state: State, half: str, mm: float) -> Done:
     lifted = block.center_front_mm - chosen.values["bust to waist"]
     one = chosen.values.get(AT_SIDE, block.ruling_length_mm(block.side_ratio) - lifted)
     left, right = chosen.sides.get(AT_SIDE, (one, one))
-    made = sided(state, AT_SIDE, (left + mm * (half == LEFT), right + mm * (half == RIGHT)))
+    units = state.pattern.body.units
+    left, right = (tape_rounded(one + mm, units) if half == of else one for of, one in ((LEFT, left), (RIGHT, right)))
+    made = sided(state, AT_SIDE, (left, right))
     word = "longer" if mm > 0.0 else "shorter"
     return made, (f"wearer: {AT_SIDE} {length_words(state, abs(mm))} {word} on the {half}",)
 
@@ -136,15 +142,15 @@ def gapped(state: State, level: str, mm: float, keep: str, because: str) -> Done
     """
     name = girth_names(state.pattern).get(level, "")
     if keep == "wearer" and is_measured(state) and name in measures_of(state).values:
-        return _girth(state, level, name, mm) if mm else (state, ())
+        return _girth(state, level, name, mm) if mm else (state, (AS_IT_SHOULD_BE,))
     if level == TOP:  # no sum is taken there: only the cone is known
         rest = mm - state.by_girths.get(level, 0.0)
     else:
         rest = state.sums[level] + mm - panel_sum_mm(state.pattern, level)
     if abs(rest) < (LEAST_MM if state.by_girths else 2.0 * ROUNDED_MM):
-        return state, (SETTLED,) if abs(mm) > LEAST_MM else ()
+        return state, (SETTLED if abs(mm) > LEAST_MM else AS_IT_SHOULD_BE,)
     made, changed = taken_in(state, level, ALL, -0.5 * rest, because)
-    if mm * rest < 0.0 and changed:
+    if mm * rest < 0.0 and not changed[0].startswith("nothing"):
         did = "let out" if mm > 0.0 else "took in"
         changed = (f"{changed[0]}, since the new girths {did} more than was wanted here",)
     return made, changed
@@ -160,14 +166,14 @@ def _girth(state: State, level: str, name: str, mm: float) -> Done:
         if abs(miss) < _SETTLED_MM:
             break
         value += miss
-    value = rounded(value)
+    by, value = value - base, tape_rounded(value, start.pattern.body.units)
     made = measured(start, {name: value})
     moved = {
         other: start.by_girths.get(other, 0.0) + panel_sum_mm(made.pattern, other) - panel_sum_mm(start.pattern, other)
         for other in LEVELS
         if other != level
     }
-    return replace(made, by_girths=MappingProxyType(moved)), (measure_words(state, name, value - base),)
+    return replace(made, by_girths=MappingProxyType(moved)), (measure_words(state, name, by),)
 
 
 def taken_in(
@@ -180,7 +186,7 @@ def taken_in(
     seams = {course.name: course for course in courses(state.pattern)}
     names = taking(tuple(seams.values()), region, level)
     if not names:
-        return state, ()
+        return state, (f"nothing: no seam of this garment can take in or let out at the {level} there",)
     per_seam = mm if each else mm / len(names)
     if abs(per_seam) > MOST_AT_A_SEAM_MM:
         names = taking(tuple(seams.values()), ALL, level)

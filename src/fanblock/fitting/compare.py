@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from fanblock.fitting.numbers import MOVED_MM
+from fanblock.fitting.numbers import has_moved, moved_alike
 from fanblock.fitting.seen import SeenDraft, SeenPiece
 from fanblock.fitting.state import told_length
 from fanblock.geometry.bezier import polyline
@@ -17,6 +17,7 @@ from fanblock.sheet.phrases import prose
 from fanblock.sheet.upright import moved_group
 from fanblock.tolerances import BEZIER_MM
 from fanblock.units import UNITS, format_length
+from fanblock.wearer.model import HALVES
 
 WIDE_MM = 700.0
 """Width of the picture, in millimetres of cloth: pieces go on in a second row beyond it."""
@@ -33,6 +34,10 @@ def _rows(old: SeenDraft, new: SeenDraft) -> Iterator[tuple[str, str, str, str]]
     units = new.units
     for name in (name for name in new.numbers if name in old.numbers):
         yield from _row(name, old.numbers[name], new.numbers[name], units)
+    for name in (name for name in new.halves if name in old.halves):
+        if not moved_alike(old.halves[name], new.halves[name]):
+            for half, before_mm, now_mm in zip(HALVES, old.halves[name], new.halves[name], strict=True):
+                yield from _row(f"{half} half, {name}", before_mm, now_mm, units)
     for name, piece in new.pieces.items():
         before = old.pieces.get(name)
         if before is None:
@@ -55,7 +60,7 @@ def _area(mm2: float, units: str) -> str:
 
 
 def _row(name: str, before: float, after: float, units: str) -> Iterator[tuple[str, str, str, str]]:
-    if abs(after - before) > MOVED_MM:
+    if has_moved(before, after):
         sign = "+" if after > before else "-"
         yield (
             prose(name),

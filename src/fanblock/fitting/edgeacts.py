@@ -73,7 +73,7 @@ def sprung(state: State, region: str, mm: float, because: str) -> Done:
     """Return the garment with every seam of a region springing more at the hem."""
     names = springing(courses(state.pattern), region)
     if not names:
-        return state, ()
+        return state, ("nothing: no seam there runs on below the waist",)
     word = "more" if mm > 0.0 else "less"
     says = f"this garment: {listed(names)} spring{'s' if len(names) == 1 else ''} {length_words(state, abs(mm))} {word}"
     return altered(state, [SpringMore(name, Length(rounded(mm))) for name in names], because), (says,)

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fanblock.units import parse_length, spoken_length
+
 FRONT, SIDE, BACK, ALL = "front", "side", "back", "all round"
 REGIONS = {FRONT: (0.0, 0.36), SIDE: (0.36, 0.62), BACK: (0.62, 1.0), ALL: (0.0, 1.0)}
 """Where the seams of a region lie, as shares of the half round from the centre front."""
@@ -106,3 +108,7 @@ class Sentence:
     advice: str = ""
     of: tuple[str, ...] = ()
     advice_of: tuple[str, ...] = ()
+
+    def usual_mm(self, units: str) -> float:
+        """Return the usual amount as a tape in these units shows it, the same wherever it is told and applied."""
+        return parse_length(spoken_length(self.typical_mm, units))

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from fanblock.fitting.questions import Questions
 from fanblock.fitting.sentences import EDGES, GIRTHS, LENGTHS, SKIRTS, WAIST_GIRTH, Sentence
+from fanblock.fitting.state import told_length
 from fanblock.sheet.drawing import Drawing, Group
 from fanblock.sheet.ink import Box
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table, text_area
 from fanblock.sheet.squares import line
-from fanblock.units import format_length
 
 COLUMNS = 2
 
@@ -81,17 +81,14 @@ def _blanks(words: str, questions: Questions, left: float, top: float, width: fl
 def _girths(questions: Questions, left: float, top: float, width: float) -> tuple[Items, float]:
     """The table of gaps and pinches at the levels, and the waist line at three places."""
     items, low = heading("Measure", left, top, width)
-    head = ("at the", "should be", questions.gap, "pinched in all", "where")
+    head = ("at the", "should be", questions.gap, "pinched in all", "where (L, R, both)")
     rows = [
         head,
-        *(
-            (called, format_length(mm, questions.units) if mm else "0", "", "", "")
-            for _, called, mm in questions.levels
-        ),
+        *((called, told_length(mm, questions.units) if mm else "0", "", "", "") for _, called, mm in questions.levels),
     ]
     more, low = table(rows, left, low, tuple(share * width for share in (0.2, 0.17, 0.19, 0.23, 0.21)), 3.2)
     items += more
-    for place in ("all round", "centre back", "centre front"):
+    for place in ("all round", "centre back", "centre front", "left side", "right side"):
         more, after = paragraph(f"{questions.line}, {place}:", left, low - 2.6, 0.5 * width, _TEXT_MM)
         items += more
         items.append(line([(left + 0.46 * width, low - 5.8), (left + 0.62 * width, low - 5.8)], "grain"))
@@ -130,7 +127,9 @@ def _sentence(sentence: Sentence, head: str, x: float, y: float, width: float, u
     if head:
         items, y = paragraph(head, x, y, width, _TEXT_MM, bold=True, color=_GREY)
         y -= _ROW_MM
-    amount = f"{sentence.asks}; usual {format_length(sentence.typical_mm, units)}" if sentence.effects else "no amount"
+    amount = (
+        f"{sentence.asks}; usual {told_length(sentence.usual_mm(units), units)}" if sentence.effects else "no amount"
+    )
     more, low = paragraph(sentence.words, x + _INDENT_MM, y, width - _BLANK_MM - _INDENT_MM - 3.0, _TEXT_MM, bold=True)
     under, low = paragraph(amount, x + _INDENT_MM, low + 0.6, width - _BLANK_MM - _INDENT_MM - 3.0, 2.4)
     box = [(x, y - _BOX_MM), (x + _BOX_MM, y - _BOX_MM), (x + _BOX_MM, y), (x, y)]

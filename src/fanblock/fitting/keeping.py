@@ -23,7 +23,7 @@ from fanblock.output import refuse_existing
 from fanblock.problems import FanblockError
 from fanblock.shipped import wearer_names
 from fanblock.shipped import wearer_text as shipped_text
-from fanblock.wearer.model import SHIFT, Measures, Tilt, Wearer
+from fanblock.wearer.model import HALVES, SHIFT, Measures, Tilt, Wearer
 from fanblock.wearer.reading import read_wearer
 from fanblock.wearer.writing import tilt_text, wearer_text
 from fanblock.yamlfile import Listing, Table, Text
@@ -157,16 +157,24 @@ def _measures(edited: Edited, table: Table, before: Measures, after: Measures, u
             continue
         node = held.get(name)
         if name in after.sides:
-            _halves(edited, node, after.sides[name], units)
+            _halves(edited, held, name, after.sides[name], units)
         elif node is None:
             edited.add(held, name, length_text(mm, units))
         else:
             edited.replace(node, length_text(mm, units))
 
 
-def _halves(edited: Edited, node: object, sides: tuple[float, float], units: str) -> None:
-    """Write a measure that was taken on either side."""
-    for side, mm in zip(("left", "right"), sides, strict=True):
+def _halves(edited: Edited, measures: Table, name: str, sides: tuple[float, float], units: str) -> None:
+    """Write a measure that is told of either side, if it was told as one before or not at all."""
+    node = measures.get(name)
+    both = ", ".join(f"{side}: {length_text(mm, units)}" for side, mm in zip(HALVES, sides, strict=True))
+    if node is None:
+        edited.add(measures, name, f"{{{both}}}")
+        return
+    if isinstance(node, Text):
+        edited.replace(node, f"{{{both}}}")
+        return
+    for side, mm in zip(HALVES, sides, strict=True):
         held = node.get(side) if isinstance(node, Table) else None
         if held is None:
             raise UneditableError

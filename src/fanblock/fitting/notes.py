@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Literal, TypeVar
 
-from fanblock.fitting.sentences import BUST, BY_WORDS, LEVELS, MIDDLE, SENTENCES, TOP, WAIST, Sentence
+from fanblock.fitting.saying import Said, Sayings, told_in
+from fanblock.fitting.sentences import BUST, LEVELS, MIDDLE, SENTENCES, TOP, WAIST, Sentence
 from fanblock.ownfile import Shelf, own_bytes
 from fanblock.problems import GarmentError, Place, Problem, nearest
 from fanblock.recipe.decode import decode_fields, place_of
@@ -16,7 +17,7 @@ from fanblock.recipe.findings import FAULT, Findings
 from fanblock.recipe.phrase import Vocabulary
 from fanblock.terms import Length, Share
 from fanblock.units import UNITS, parse_length, shown
-from fanblock.yamlfile import Listing, Node, Table, Text, kind, read_yaml
+from fanblock.yamlfile import Listing, Node, Table, Text, read_yaml
 
 One = TypeVar("One")
 
@@ -61,18 +62,11 @@ class WaistLine:
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
-    """One sentence with its amount in millimetres."""
-
-    sentence: Sentence
-    mm: float
-
-
-@dataclass(frozen=True, slots=True)
 class Notes:
     """All that was noted of one draft. ``gap_mm`` is by level, ``comments`` are free words that change nothing.
 
-    ``keep`` tells where girths go: into the ``wearer``, so that the next garment has them, or this ``garment`` alone.
+    ``keep`` tells where girths go: into the ``wearer``, so that the next garment has them, or this ``garment`` alone. ``code``
+    is that of the toile that was worn, empty where the file has none. ``places`` tell where in the file a thing stands.
     """
 
     draft: int
@@ -84,6 +78,8 @@ class Notes:
     worn: str = "on the body"
     bones: str = ""
     comments: tuple[str, ...] = ()
+    code: str = ""
+    places: Mapping[str, Place] = field(default_factory=lambda: MappingProxyType({}), compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +101,7 @@ class _Top:
     fit: object = field(metadata={"for": f"the format number, {FORMAT}"})
     draft: int = field(metadata={"for": "the number of the draft that was worn"})
     units: Literal["mm", "cm", "in"] | None = None
+    code: str = ""
     worn: Literal["on the body", "on a stand"] = "on the body"
     bones: str = ""
     gap: Mapping[str, Length | Share | None] = field(default_factory=dict)
@@ -114,24 +111,38 @@ class _Top:
     notes: object = None
 
 
-def read_notes(text: str | bytes, file: str) -> Notes:
-    """Return the notes that a file holds; ``file`` is its name in messages. Raises GarmentError with all problems."""
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What is known of the garment while its notes are read: the sentences it can have, and what else would be wrong."""
+
+    sentences: tuple[Sentence, ...] = SENTENCES
+    wrong: Callable[[Notes], Sequence[Problem]] = lambda notes: ()
+
+
+def read_notes(text: str | bytes, file: str, asked: Asked | None = None) -> Notes:
+    """Return the notes that a file holds; ``file`` is its name in messages. Raises GarmentError with all problems.
+
+    With what the garment is ``asked`` whatever it cannot have is told with the rest.
+    """
+    asked = asked or Asked()
     table = read_yaml(text, file, GarmentError)
     _check_format(table)
     units = table.get("units")
     unit = units.text.strip() if isinstance(units, Text) and units.text.strip() in UNITS else ""
     findings = Findings(Vocabulary(units=unit))
     top = decode_fields(table, _Top, "", findings)
-    notes = None if top is FAULT else _notes(top, table, findings, unit)
+    notes = None if top is FAULT else _notes(top, table, findings, unit, asked.sentences)
+    if notes is not None:
+        findings.problems.extend(asked.wrong(notes))
     if notes is None or findings.problems:
         raise GarmentError(findings.problems)
     return notes
 
 
-def open_notes(path: str) -> Notes:
+def open_notes(path: str, asked: Asked | None = None) -> Notes:
     """Return the notes in the file at a path; GarmentError when there is none, or it needs the maker's hand."""
     begin = "Look at its name and folder, or begin one with `fanblock new fitting`."
-    return read_notes(own_bytes(path, Shelf("notes", "notes", (), begin, GarmentError)), path)
+    return read_notes(own_bytes(path, Shelf("notes", "notes", (), begin, GarmentError)), path, asked)
 
 
 def _check_format(table: Table) -> None:
@@ -142,7 +153,7 @@ def _check_format(table: Table) -> None:
         raise GarmentError([Problem("fit-format", "", says, f"Begin it with `fit: {FORMAT}`.", table.place)])
 
 
-def _notes(top: _Top, table: Table, findings: Findings, units: str) -> Notes:
+def _notes(top: _Top, table: Table, findings: Findings, units: str, asked: tuple[Sentence, ...]) -> Notes:
     gap = {}
     for called, amount in top.gap.items():
         if amount is None:  # left blank
@@ -151,45 +162,61 @@ def _notes(top: _Top, table: Table, findings: Findings, units: str) -> Notes:
         trail, place = f"gap › {level}", place_of(table, "gap", table.place)
         if level not in LEVELS:
             findings.wrong("fit-level", trail, f"there is no level {shown(level)}.", nearest(level, LEVELS), place)
-        gap[level] = _mm(amount, OVERLAP_MM, WIDEST_GAP_MM, trail, place, findings)
-    said, comments = _sentences(table.get("notes"), findings, units)
+        gap[level] = _mm(amount, (OVERLAP_MM, WIDEST_GAP_MM), trail, place, findings, units)
+    said, comments = Sayings(findings, units, asked).read(table.get("notes"))
+    places = {f"notes › {one.sentence.words}": place for one, place in said}
+    places |= {key: place_of(table, key, table.place) for key in ("draft", "code", "gap", "pinch", "line")}
+    places |= {f"pinch › {number}": place for number, place in enumerate(_item_places(table.get("pinch")), 1)}
     return Notes(
         draft=top.draft,
         gap_mm=MappingProxyType({level: gap[level] for level in LEVELS if level in gap}),
         pinches=tuple(
-            _pinch(number, one, one.take, table, findings)
+            _pinch(number, one, one.take, table, findings, units)
             for number, one in enumerate(_many(top.pinch), 1)
             if one.take is not None
         ),
         lines=tuple(_line(number, one, table, findings, units) for number, one in enumerate(_many(top.line), 1)),
-        said=said,
+        said=tuple(one for one, _ in said),
         keep=top.keep,
         worn=top.worn,
         bones=top.bones,
         comments=comments,
+        code=top.code.strip(),
+        places=MappingProxyType(places),
     )
+
+
+def _item_places(node: Node | None) -> tuple[Place, ...]:
+    """Where each item of a list stands, or the one thing that stands in its place."""
+    if isinstance(node, Listing):
+        return tuple(item.place for item in node.items)
+    return () if node is None else (node.place,)
 
 
 def _many(given: One | tuple[One, ...]) -> tuple[One, ...]:
     return given if isinstance(given, tuple) else (given,)
 
 
-def _mm(amount: Length | Share, least: float, most: float, trail: str, place: Place, findings: Findings) -> float:
+def _mm(
+    amount: Length | Share, between: tuple[float, float], trail: str, place: Place, findings: Findings, units: str
+) -> float:
     mm = amount.mm if isinstance(amount, Length) else math.nan
-    if not least <= mm <= most:
-        got = "a share" if math.isnan(mm) else f"{mm:.0f} mm"
-        findings.wrong("fit-amount", trail, f"got {got}, needs {least:.0f} to {most:.0f} mm.", "Measure again.", place)
+    if not between[0] <= mm <= between[1]:
+        got = "a share" if math.isnan(mm) else told_in(mm, units)
+        least, most = (told_in(one, units) for one in between)
+        least = least.rpartition(" ")[0]
+        findings.wrong("fit-amount", trail, f"got {got}, needs {least} to {most}.", "Measure again.", place)
     return mm
 
 
-def _pinch(number: int, one: _Pinch, take: Length | Share, table: Table, findings: Findings) -> Pinch:
+def _pinch(number: int, one: _Pinch, take: Length | Share, table: Table, findings: Findings, units: str) -> Pinch:
     trail, place = f"pinch › {number}", place_of(table, "pinch", table.place)
     level = OTHER_NAMES.get(one.height, one.height)
     if level not in LEVELS:
         findings.wrong(
             "fit-level", f"{trail} › height", f"there is no level {shown(level)}.", nearest(level, LEVELS), place
         )
-    mm = _mm(take, -MOST_PINCH_MM, MOST_PINCH_MM, f"{trail} › take", place, findings)
+    mm = _mm(take, (-MOST_PINCH_MM, MOST_PINCH_MM), f"{trail} › take", place, findings, units)
     return Pinch(one.at, level, mm, one.half)
 
 
@@ -207,62 +234,9 @@ def _line(number: int, one: _Line, table: Table, findings: Findings, units: str)
         what = f"got {shown(one.waist)}."
         findings.wrong("fit-line", trail, what, "Write it like `1 cm above string` or `5 mm below string`.", place)
     elif not 0.0 < mm <= MOST_LINE_MM:
-        what = f"got {mm:.0f} mm, needs up to {MOST_LINE_MM:.0f} mm."
+        what = f"got {told_in(mm, units)}, needs up to {told_in(MOST_LINE_MM, units)}."
         findings.wrong("fit-line", trail, what, "Measure the waist's height again first.", place)
     return WaistLine(one.where, mm if side == ABOVE else -mm)
-
-
-def _sentences(node: Node | None, findings: Findings, units: str) -> tuple[tuple[Said, ...], tuple[str, ...]]:
-    """Return the sentences with their amounts, and what else was written, which changes nothing."""
-    if node is None or (isinstance(node, Text) and node.blank):
-        return (), ()
-    if not isinstance(node, Listing):
-        findings.wrong("fit-notes", "notes", f"got {kind(node)}, needs a list.", "Put a dash before each.", node.place)
-        return (), ()
-    said, comments = [], []
-    for number, one in enumerate(node.items, 1):
-        words, amount, place = _item(one)
-        sentence = BY_WORDS.get(words.replace("center", "centre"))
-        if sentence is None:
-            if amount is None and not _is_near(words):
-                comments.append(words)
-                continue
-            remedy = (
-                nearest(words, BY_WORDS) if _is_near(words) else "Write one of the sentences of the correction sheet."
-            )
-            findings.wrong("fit-sentence", f"notes › {number}", f"there is no sentence {shown(words)}.", remedy, place)
-            continue
-        said.append(Said(sentence, _amount(sentence, amount, f"notes › {number}", place, findings, units)))
-    return tuple(said), tuple(comments)
-
-
-def _item(item: Node) -> tuple[str, str | None, Place]:
-    """Return a sentence, its amount if one stands behind it, and its place."""
-    entry = item.entries[0] if isinstance(item, Table) and len(item) == 1 else None
-    if entry is not None and isinstance(entry.value, Text):
-        return " ".join(entry.name.split()), entry.value.text.strip(), entry.place
-    if isinstance(item, Text):
-        return " ".join(item.text.split()), None, item.place
-    return kind(item), "", item.place
-
-
-def _is_near(words: str) -> bool:
-    return nearest(words, BY_WORDS).startswith("Did you mean")
-
-
-def _amount(sentence: Sentence, typed: str | None, trail: str, place: Place, findings: Findings, units: str) -> float:
-    """Return the amount of a sentence, the typical one where none is given."""
-    if typed is None or not sentence.effects:
-        return sentence.typical_mm
-    try:
-        mm = parse_length(typed, units or None)
-    except ValueError as error:
-        findings.wrong("fit-amount", trail, str(error), "", place)
-        return sentence.typical_mm
-    if not 0.0 < mm <= sentence.most_mm:
-        what = f"got {mm:.0f} mm for {shown(sentence.words)}, needs up to {sentence.most_mm:.0f} mm."
-        findings.wrong("fit-amount", trail, what, f"It means {sentence.asks}.", place)
-    return mm
 
 
 def sentence_list() -> tuple[Sentence, ...]:

@@ -112,7 +112,7 @@ ON_BODY: tuple[Sentence, ...] = (
     Sentence(
         "digs under the arm in front", EDGES, "the edge is high before the arm",
         (Raise("top edge", 0.32, 0.1, -1.0),), 8.0, 5.0, 10.0, "how much lower it should be",
-        "A centimetre at a time, three at most.",
+        "1 cm at a time, 3 cm at most.",
         of=(BODY, NO_ARMHOLE),
     ),
     Sentence(
@@ -139,7 +139,7 @@ ON_BODY: tuple[Sentence, ...] = (
     Sentence(
         "the point digs in when I sit", EDGES, "the point is long",
         (Raise("hem", 0.0, 0.2),), 20.0, 10.0, 30.0, "how much shorter the point should be",
-        "It should end 2 to 3 cm above where the leg folds; a busk a centimetre shorter still.",
+        "It should end 2 to 3 cm above where the leg folds; a busk 1 cm shorter still.",
         of=(BODY, POINT), advice_of=(BONES,),
     ),
     Sentence(

@@ -63,7 +63,7 @@ ON_LIMBS: tuple[Sentence, ...] = (
     Sentence(
         "the armhole cuts under the arm", EDGES, "the armhole is high under the arm",
         (Hollow(BENEATH, -1.0),), 8.0, 5.0, 15.0, _LOWER,
-        "Half a centimetre at a time: a low armhole lifts the whole garment with the arm.", of=(BODY, ARMHOLE),
+        "5 mm at a time: a low armhole lifts the whole garment with the arm.", of=(BODY, ARMHOLE),
     ),
     Sentence(
         "the armhole cuts behind the arm", EDGES, "the armhole is not hollowed enough behind",

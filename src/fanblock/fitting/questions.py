@@ -86,14 +86,21 @@ def without_answer(pattern: Pattern, notes: Notes) -> list[Problem]:
             remedy = (
                 "Take the line out, or write down what you see in your own words: that is kept and changes nothing."
             )
-            problems.append(Problem("fit-absent", f"notes › {said.sentence.words}", what, remedy))
+            where = f"notes › {said.sentence.words}"
+            problems.append(Problem("fit-absent", where, what, remedy, notes.places.get(where)))
     if BODY in parts:
         return problems
     for key, given in (("gap", notes.gap_mm), ("pinch", notes.pinches), ("line", notes.lines)):
         if given:
             what = f"this garment cannot show that: {ABSENT[BODY]}."
             problems.append(
-                Problem("fit-absent", key, what, "Take it out, and keep to the sentences of its own sheet.")
+                Problem(
+                    "fit-absent",
+                    key,
+                    what,
+                    "Take it out, and keep to the sentences of its own sheet.",
+                    notes.places.get(key),
+                )
             )
     return problems
 
@@ -108,7 +115,7 @@ def _before(pattern: Pattern, parts: frozenset[str]) -> str:
         f"{pattern.stand.lower.name}. Where you are not comfortable, loosen first and then look. Change one girth at a time "
         "and close it again between two changes."
     )
-    bound = " Lay a tape along the top edge when you judge it: binding makes it a millimetre or two higher."
+    bound = " Lay a tape along the top edge when you judge it: binding makes it 1 to 2 mm higher."
     return says + bound if pattern.binding else says
 
 

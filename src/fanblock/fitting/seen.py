@@ -3,20 +3,26 @@
 from __future__ import annotations
 
 import json
+import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
 import numpy as np
 
+from fanblock.fitting.effects import MIDDLE
 from fanblock.garment.keeping import PATTERN_FILE
 from fanblock.garment.library import draft_garment, open_garment
 from fanblock.geometry.curve import Points, frozen
 from fanblock.geometry.region import area_mm2
+from fanblock.pattern.model import NECKLINE
+from fanblock.pattern.model import TOP as TOP_KIND
 from fanblock.problems import ExportError, Problem
 from fanblock.sheet.json import SCHEMA, pattern_data
+from fanblock.tolerances import SAME_HEIGHT
+from fanblock.wearer.model import HALVES, LEFT, RIGHT
 
 LARGEST_BYTES = 50_000_000
 """A pattern of a hundred pieces is a tenth of this."""
@@ -44,12 +50,16 @@ class SeenPiece:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class SeenDraft:
-    """One draft: what it is called, its pieces by name, and the numbers of the whole garment."""
+    """One draft: what it is called, its pieces by name, the numbers of the whole garment, and those of either half.
+
+    ``halves`` has left and right, the same twice where both are alike.
+    """
 
     title: str
     units: str
     pieces: Mapping[str, SeenPiece]
     numbers: Mapping[str, float]
+    halves: Mapping[str, tuple[float, float]] = field(default_factory=lambda: MappingProxyType({}))
 
 
 def open_draft(path: str) -> SeenDraft:
@@ -80,9 +90,45 @@ def _read(path: Path) -> SeenDraft:
 def _seen(data: Mapping[str, Any], path: str) -> SeenDraft:
     pieces = {panel["name"]: _piece(panel) for panel in data["panels"]}
     numbers = {"gap": float(data["gap"]["nominal"])}
-    numbers |= {f"worn {girth['level']}": float(girth["finished"]) for girth in data["girths"] if girth["body"]}
+    told = _girths(data)
+    numbers |= {f"worn {name}": left + right for name, (left, right) in told.items()}
     title = f"{data['recipe']['name']}, draft {data['draft']}, code {data['code']}"
-    return SeenDraft(title, str(data["wearer"]["units"]), MappingProxyType(pieces), MappingProxyType(numbers))
+    return SeenDraft(
+        title, str(data["wearer"]["units"]), MappingProxyType(pieces), MappingProxyType(numbers), _of_halves(data, told)
+    )
+
+
+def _girths(data: Mapping[str, Any]) -> dict[str, tuple[float, float]]:
+    """What the garment measures, gap and open parts included, at the girths that were measured and half way between the
+    two it stands on: left and right."""
+    ends = [float(level["height"]) for level in data["block"].get("stands_on", ())]
+    middle = 0.5 * sum(ends) if ends else math.inf
+    found: dict[str, dict[str, float]] = {}
+    for girth in data["girths"]:
+        half = float(girth["block"]) - float(girth["takes_total"]) + sum(map(float, girth["let_in"].values()))
+        name = MIDDLE if abs(float(girth["height"]) - middle) < SAME_HEIGHT else str(girth["level"])
+        if girth["body"] or name == MIDDLE:
+            sides = HALVES if girth.get("half", "") not in HALVES else (girth["half"],)
+            found.setdefault(name, {}).update(dict.fromkeys(sides, half))
+    return {name: (both[LEFT], both[RIGHT]) for name, both in found.items()}
+
+
+def _of_halves(data: Mapping[str, Any], girths: Mapping[str, tuple[float, float]]) -> Mapping[str, tuple[float, float]]:
+    """The girths of either half, and how long its top edge and its neckline are."""
+    found = dict(girths)
+    for name, kind in (("top edge", TOP_KIND), ("neckline", NECKLINE)):
+        both = dict.fromkeys(HALVES, 0.0)
+        for panel in data["panels"]:
+            long = sum(float(edge["length"]) for edge in panel["edges"] if edge["kind"] == kind)
+            if panel["added"] or not long:
+                continue
+            own = panel.get("half")
+            for half in (own,) if own in HALVES else HALVES:
+                whole = 0.5 if own not in HALVES and data["half"].startswith("both") else 1.0
+                both[half] += whole * long
+        if any(both.values()):
+            found[name] = (both[LEFT], both[RIGHT])
+    return MappingProxyType(found)
 
 
 def _piece(panel: Mapping[str, Any]) -> SeenPiece:

@@ -12,7 +12,7 @@ from fanblock.garment.model import Change
 from fanblock.halves.making import told_as_one
 from fanblock.pattern.model import Pattern
 from fanblock.recipe.words import number_text
-from fanblock.units import SIXTEENTHS, UNITS, fine_length, format_length
+from fanblock.units import THIRTY_SECONDS, UNITS, drawn_length, format_length, proved_length
 from fanblock.wearer.fixed import Fixed
 from fanblock.wearer.measures import HALF, MEASURES
 from fanblock.wearer.model import Measures
@@ -21,24 +21,33 @@ ROUNDED_MM = 0.01
 """Changes are kept to a hundredth of a millimetre: finer than any pencil, and easy to read."""
 
 SHORT_MM = 10.0
-"""Changes shorter than this are told in millimetres: a sixteenth of an inch is already too coarse for them."""
+"""Changes shorter than this are told in millimetres by who measures in centimetres."""
 
-EXACT_SHARE = 0.05
-"""A length so near a sixteenth of an inch, as a share of it, was typed as one, and is told as one."""
+LEAST_TOLD_MM = UNITS["in"] / THIRTY_SECONDS
+"""A change shorter than half a sixteenth of an inch is told as a decimal: no fraction on a ruler shows it."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class State:
     """A garment and its pattern, the places earlier notes have spoken for, and what the wearer's girths changed by level.
 
-    ``sums`` are what the pieces measured at every level before any girth was changed.
+    ``taken`` holds by place the words of the note that spoke of it, and which way that went. ``sums`` are what the pieces measured at every level before any girth was changed.
     """
 
     opened: Opened
     pattern: Pattern
-    taken: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    taken: Mapping[str, tuple[str, int]] = field(default_factory=lambda: MappingProxyType({}))
     by_girths: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     sums: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+
+
+TAPE_STEP_MM = 0.01 * UNITS["in"]
+"""Measures in inches are kept to a hundredth of an inch: no tape shows more, and it is easy to read."""
+
+
+def tape_rounded(mm: float, units: str) -> float:
+    """Return a measure of the body as the wearer's file keeps it."""
+    return round(mm / TAPE_STEP_MM) * TAPE_STEP_MM if units == "in" else rounded(mm)
 
 
 def rounded(mm: float) -> float:
@@ -119,14 +128,13 @@ def length_words(state: State, mm: float) -> str:
 
 
 def told_length(mm: float, units: str) -> str:
-    """Return a length in the wearer's units, in millimetres where inches or centimetres would blur it.
+    """Return a length in the wearer's units: inches to half a sixteenth, as decimals below that; short ones in millimetres.
 
-    >>> told_length(4.0, "in"), told_length(6.35, "in"), told_length(12.7, "in"), told_length(35.0, "cm")
-    ('4 mm', '1/4 in', '1/2 in', '3.5 cm')
+    >>> told_length(4.0, "in"), told_length(6.35, "in"), told_length(0.5, "in"), told_length(4.0, "cm"), told_length(35.0, "cm")
+    ('5/32 in', '1/4 in', '0.02 in', '4 mm', '3.5 cm')
     """
-    sixteenths = SIXTEENTHS * mm / UNITS["in"]
-    if units == "in" and round(sixteenths) and abs(sixteenths - round(sixteenths)) < EXACT_SHARE:
-        return fine_length(mm, units)
+    if units == "in":
+        return drawn_length(mm, units) if abs(mm) >= LEAST_TOLD_MM else proved_length(mm, units)
     return f"{mm:.1f} mm".replace(".0 mm", " mm") if abs(mm) < SHORT_MM else format_length(mm, units)
 
 

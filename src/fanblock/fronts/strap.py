@@ -189,13 +189,15 @@ def _notes(work: Work, strip: Strip, seats: tuple[Seat, ...]) -> list[Note]:
     """Return how the strap is set on, and that its length is taken on the body."""
     units, number = work.body.units, next(panel.number for panel in work.panels if panel.name == strip.name)
     spare, long = format_length(strip.spare_mm, units), format_length(strip.length_mm, units)
-    first, other = ("front", "back") if seats[0].is_front else ("back", "front")
+    other = "back" if seats[0].is_front else "front"
     who = f"the {strip.name} (piece {number})"
     if len(seats) == 1:
-        sewing = f"Sew {who} to the {first} and finish its other end; it is tied to the {other}, where you find the place on the body."
+        sewing = f"Finish the other end of {who}; it is tied to the {other}, where you find the place on the body."
     else:
-        sewing = f"Sew {who} to the {first} first. Draw it over the shoulder on the body, pin it to the {other}, and sew it there as it was pinned."
-    taken = f"strap length is taken on the body: {who} is {long} long with {spare} more at its {other} end. Pin it with the arms lowered, and mark where it comes."
+        sewing = (
+            f"Draw {who} over the shoulder on the body, pin it to the {other}, take it off and sew it as it is pinned."
+        )
+    taken = f"strap length is taken on the body: {who} is {long} long along its middle, with {spare} more at its {other} end. Pin it with the arms lowered, and mark where it comes."
     notes = [Note("sewing last", sewing, strip.name), Note("toile", f"{taken[0].upper()}{taken[1:]}")]
     if strip.guessed:
         notes.append(

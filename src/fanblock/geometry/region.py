@@ -103,6 +103,15 @@ def gap_of_lines_mm(first: Points, second: Points) -> float:
     return float(shapely.LineString(np.asarray(first)).distance(shapely.LineString(np.asarray(second))))
 
 
+def off_lines_mm(points: Points, runs: Sequence[Points]) -> Points:
+    """Return the distance of each of some points from the nearest of several runs of points."""
+    import shapely
+
+    lines = shapely.multilinestrings([shapely.LineString(np.asarray(run)) for run in runs])
+    shapely.prepare(lines)
+    return np.asarray(shapely.distance(lines, shapely.points(np.asarray(points))), dtype=np.float64)
+
+
 def split(outline: Points, cuts: Sequence[Points]) -> list[Points]:
     """Return the parts of ``outline`` after cutting it along each run of points, left to right by their middles."""
     import shapely

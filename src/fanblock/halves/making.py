@@ -61,11 +61,19 @@ def of_two_halves(bodies: Bodies, drawn: Drawn, despite: Collection[str] = ()) -
 
 
 def told_as_one(pattern: Pattern) -> Pattern:
-    """Return a pattern to look up heights and places in: of two halves the left one, its girths those of the whole garment."""
+    """Return a pattern to look up heights and places in: of two halves the left one, its girths those of the whole garment.
+
+    Both halves stay with it.
+    """
     if not pattern.halves:
         return pattern
     return replace(
-        pattern.halves[0], body=pattern.body, girths=pattern.girths, gap_mm=pattern.gap_mm, findings=pattern.findings
+        pattern.halves[0],
+        body=pattern.body,
+        girths=pattern.girths,
+        gap_mm=pattern.gap_mm,
+        findings=pattern.findings,
+        halves=pattern.halves,
     )
 
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from fanblock.checks import block, girth
 from fanblock.checks.finding import FAILS, WARNS, within
 from fanblock.checks.table import findings
 from fanblock.geometry.meet import foot
@@ -43,25 +44,37 @@ def half_findings(half: Pattern, side: str, despite: Collection[str] = ()) -> tu
 def _of_each(pattern: Pattern) -> Iterator[Finding]:
     """The findings of both halves, those of one kind side by side, and as one where both say the same."""
     left, right = pattern.halves
+    ours, others = (_own_words(half) for half in pattern.halves)
     theirs = {finding.code: finding for finding in right.findings}
     for finding in left.findings:
         other = theirs.pop(finding.code, None)
         if other is not None and (other.says, other.state) == (finding.says, finding.state):
             yield replace(finding, number=max(finding.number, other.number))
             continue
-        yield _told(finding, SIDES[0])
+        yield _told(finding, SIDES[0], ours)
         if other is not None:
-            yield _told(other, SIDES[1])
-    yield from (_told(finding, SIDES[1]) for finding in theirs.values())
+            yield _told(other, SIDES[1], others)
+    yield from (_told(finding, SIDES[1], others) for finding in theirs.values())
 
+
+OF_A_HALF = ("girth-worn-", "girth-at-", "block-")
+"""How the codes of findings begin that are told of one half by itself, beside those of the sums by their shares."""
 
 TWICE = frozenset({"block", "girth", "hips", "skirts", "layers", "body"})
-"""Families that tell of the whole garment: said of one half they take it twice."""
+"""Families that tell of the whole garment: said of one half they take both to be like it."""
 
 
-def _told(finding: Finding, side: str) -> Finding:
-    of = f"{side} half, taken twice" if finding.family in TWICE and finding.unit == "mm" else f"{side} half"
-    return replace(finding, code=f"{side}-{finding.code}", says=of_half(finding.says, of))
+def _own_words(half: Pattern) -> dict[str, str]:
+    """What is told of the girths of one half counted once, by the codes of the findings."""
+    found = (*(() if half.block.traced_from else block.check(half)), *girth.check(half))
+    return {one.code: one.says for one in found if one.code.startswith(OF_A_HALF) or one.code[6:].isdigit()}
+
+
+def _told(finding: Finding, side: str, own: dict[str, str]) -> Finding:
+    of, says = f"{side} half", own.get(finding.code, finding.says)
+    if finding.code not in own and finding.family in TWICE and finding.unit == "mm":
+        of = f"if both halves were like the {side} one"
+    return replace(finding, code=f"{side}-{finding.code}", says=of_half(says, of))
 
 
 def _sums(pattern: Pattern) -> Iterator[Finding]:

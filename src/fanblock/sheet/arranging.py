@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 
-from fanblock.geometry.curve import Points
+from fanblock.geometry import region
+from fanblock.geometry.curve import Points, frozen
+from fanblock.pattern.model import Panel, Pattern
 from fanblock.sheet.alongside import Shift, along_mm, firm_runs, nudged
 from fanblock.sheet.clear import KEPT
-from fanblock.sheet.drawing import Drawing, Group
+from fanblock.sheet.drawing import Drawing, Group, Stroke
+from fanblock.sheet.labels import BODY
 from fanblock.sheet.longline import line_on_tiles, long_line_block
 from fanblock.sheet.paper import Paper
-from fanblock.sheet.piece import Piece
+from fanblock.sheet.piece import Piece, printed
 from fanblock.sheet.tilepacking import Tiling, pack_on_tiles
 from fanblock.sheet.tiles import TilePlan, field_on, plan_tiles
 from fanblock.sheet.upright import moved_group
+
+GRID_PEN = "square cm"
+"""Pen of the grid that may lie under a piece."""
 
 PEN_ROOM_MM = 1.0
 """Room for the width of pens, which outlines do not know."""
@@ -69,6 +75,73 @@ def arranged(pieces: Sequence[Piece], paper: Paper, name: str) -> Arranged:
         if len(other.plan.tiles) <= len(found.plan.tiles) and other.has_room_for_line:
             return other
     return found
+
+
+JOIN_CLEAR_MM = ((-4.0, -3.0, -2.0, -1.0, 0.0, 1.0, 2.0, 3.0, 4.0), (0.0,))
+"""Lines beside a join that words keep off: first those over its own words and marks, else the join alone."""
+
+
+def off_joins(laid: Arranged, pattern: Pattern) -> Arranged:
+    """Return the same pieces where they lie, the words on them moved, where there is room, so that no join cuts them.
+
+    A piece whose words would have to stand on a flag, or be left out, keeps them where they were.
+    """
+    pieces = list(laid.pieces)
+    for offsets in JOIN_CLEAR_MM:
+        cut = [at for at, shift in enumerate(laid.shifts) if _is_cut(pieces[at], shift, laid.plan, offsets)]
+        cut = [at for at in cut if pieces[at] is laid.pieces[at]]
+        kept = [_join_runs(pieces[at], laid.shifts[at], laid.plan, offsets) for at in cut]
+        for at, new in zip(cut, printed([_own(pieces[at], pattern) for at in cut], pattern, kept), strict=True):
+            if _says_as_much(new, pieces[at]):
+                pieces[at] = replace(new, group=Group(new.group.name, (*_squares(pieces[at]), *new.group.items)))
+    return replace(laid, pieces=tuple(pieces))
+
+
+def _squares(piece: Piece) -> Iterator[Stroke]:
+    """The grid that may lie under a piece."""
+    return (item for item in piece.group.items if isinstance(item, Stroke) and item.pen == GRID_PEN)
+
+
+def _own(piece: Piece, pattern: Pattern) -> Panel:
+    """The panel of a piece as the pattern has it."""
+    return next(panel for panel in pattern.panels if panel.number == piece.panel.number)
+
+
+def _join_runs(piece: Piece, shift: Shift, plan: TilePlan, offsets: Sequence[float]) -> list[Points]:
+    """Lines along the joins that run through a piece, in its own frame."""
+    low, high = piece.outline.min(axis=0), piece.outline.max(axis=0)
+    found = []
+    for joint in plan.joints:
+        axis, field = (0 if joint.upright else 1), joint.over.field
+        ends = (field.bottom, field.top) if joint.upright else (field.left, field.right)
+        first, last = (np.clip(end - shift[1 - axis], low[1 - axis], high[1 - axis]) for end in ends)
+        at = joint.at_mm - shift[axis]
+        if last > first and low[axis] < at < high[axis]:
+            for off in offsets:
+                run = np.empty((2, 2))
+                run[:, axis], run[:, 1 - axis] = at + off, (first, last)
+                found.append(frozen(run))
+    return found
+
+
+def _is_cut(piece: Piece, shift: Shift, plan: TilePlan, offsets: Sequence[float]) -> bool:
+    """Whether a word of a piece lies on a join."""
+    runs = _join_runs(piece, shift, plan, offsets)
+    boxes = [label.box for label in piece.labels if label.box.width_mm > 0.0]
+    return any(
+        region.gap_of_lines_mm(run, np.vstack((box.corners(), box.corners()[:1]))) == 0.0
+        for run in runs
+        for box in boxes
+    )
+
+
+def _says_as_much(new: Piece, old: Piece) -> bool:
+    """Whether a piece says all that another says, within the same outline."""
+    if new.outline.shape != old.outline.shape or not np.allclose(new.outline, old.outline):
+        return False
+    said, before = ({label.name for label in one.labels} for one in (new, old))
+    whole = {*BODY} if "all" in said or "all" in before else set()
+    return before - {"all", "grain", *whole} <= said
 
 
 def _laid(pieces: tuple[Piece, ...], paper: Paper, name: str, kept: tuple[Points, ...]) -> Arranged:

@@ -28,6 +28,9 @@ BREAK_MM = 0.8
 NUMBER_AT_MM = (5.0, 8.0, 3.4, 12.0, 17.0, 23.0, 30.0, 40.0, 52.0, 66.0)
 """How far below a channel's upper end its number stands, in order of liking."""
 
+NUMBER_SIZES_MM = (3.1, LEAST_MM)
+"""Sizes of the numbers of channels and eyelets, the first with figures 2 mm high."""
+
 NUMBER_OFF_MM = 3.2
 """How far beyond a channel's end its number stands where it finds no place in it, as under a grain arrow."""
 
@@ -185,19 +188,25 @@ def numbers(panel: Panel, space: Space) -> tuple[list[Placed], Space]:
         if channel.kind != BONE:
             continue
         down = channel.line.end - channel.line.start
-        long = float(np.hypot(*down))
-        block = _number(channel, down)
-        x, y = channel.line.start.tolist()
-        dx, dy = (down / long).tolist()
-        boxes = [
-            Box(x + at * dx, y + at * dy, block.width_mm, block.height_mm, block.angle_deg)
-            for at in (*(at for at in NUMBER_AT_MM if at < long - 3.0), long - NUMBER_AT_MM[0], *_ends_mm(long))
-        ]
-        box = space.first_free(boxes) if boxes else None
-        if box is not None:
-            done.append(Placed(called(channel), box, block.words(box), block))
-            space = space.without(box)
+        for size in NUMBER_SIZES_MM:
+            block = _number(channel, down, size)
+            box = space.first_free(_number_boxes(channel, down, block))
+            if box is not None:
+                done.append(Placed(called(channel), box, block.words(box), block))
+                space = space.without(box)
+                break
     return done, space
+
+
+def _number_boxes(channel: Channel, down: Points, block: Block) -> list[Box]:
+    """Places for a channel's number, best first."""
+    long = float(np.hypot(*down))
+    x, y = channel.line.start.tolist()
+    dx, dy = (down / long).tolist()
+    return [
+        Box(x + at * dx, y + at * dy, block.width_mm, block.height_mm, block.angle_deg)
+        for at in (*(at for at in NUMBER_AT_MM if at < long - 3.0), long - NUMBER_AT_MM[0], *_ends_mm(long))
+    ]
 
 
 def _ends_mm(long_mm: float) -> tuple[float, float]:
@@ -205,9 +214,9 @@ def _ends_mm(long_mm: float) -> tuple[float, float]:
     return -NUMBER_OFF_MM, long_mm + NUMBER_OFF_MM
 
 
-def _number(channel: Channel, down: Points) -> Block:
+def _number(channel: Channel, down: Points, size_mm: float) -> Block:
     """A channel's number, upright if its channel is wide enough for that, else along it."""
-    upright = Block((Line(str(channel.number), LEAST_MM),))
+    upright = Block((Line(str(channel.number), size_mm),))
     if upright.width_mm + NUMBER_ROOM_MM <= channel.width_mm:
         return upright
     angle = math.degrees(math.atan2(-down[1], -down[0]))
@@ -262,9 +271,11 @@ def eyelet_numbers(panel: Panel, strip: Space) -> tuple[list[Placed], Space]:
         off, at = foot(curve.points, eyelet.point)
         outward = (point_at(curve.points, at) - eyelet.point) / max(off, SAME_POINT_MM)
         place = eyelet.point + (off + BESIDE_MM) * outward
-        block = Block((Line(_tag(eyelet, panel), LEAST_MM),))
-        box = strip.first_free([Box(float(place[0]), float(place[1]), block.width_mm, block.height_mm)])
-        if box is not None:
-            done.append(Placed(f"eyelet {_tag(eyelet, panel)}", box, block.words(box), block))
-            strip = strip.without(box)
+        for size in NUMBER_SIZES_MM:
+            block = Block((Line(_tag(eyelet, panel), size),))
+            box = strip.first_free([Box(float(place[0]), float(place[1]), block.width_mm, block.height_mm)])
+            if box is not None:
+                done.append(Placed(f"eyelet {_tag(eyelet, panel)}", box, block.words(box), block))
+                strip = strip.without(box)
+                break
     return done, strip

@@ -14,14 +14,26 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
 from fanblock.geometry import raster
 from fanblock.geometry.bezier import sample
 from fanblock.geometry.curve import Points
+from fanblock.sheet.cellcounts import Counts, counts, inside, spread, sums
 from fanblock.sheet.drawing import Group, Stroke, Words
-from fanblock.sheet.ink import Box, ink_points
-from fanblock.sheet.squares import FRAME_IN_MM, FRAME_OUT_MM, gauge_at, gauge_box, square_at, square_box
+from fanblock.sheet.ink import Box, ink_points, words_corners
+from fanblock.sheet.squares import (
+    BARS_MM,
+    FRAME_IN_MM,
+    FRAME_OUT_MM,
+    GAUGE_WORDS,
+    SQUARE_NAME,
+    bar_at,
+    bar_box,
+    gauge_at,
+    gauge_box,
+    square_at,
+    square_box,
+)
 from fanblock.tolerances import INK_STEP_MM
 
 FIRM = ("cut", "stitch", "fold", "slit")
@@ -32,13 +44,16 @@ KEPT = (*FIRM, "channel", "eyelet", "mark", "scale", "scale pale")
 
 _CELL_MM, _CLEAR_MM, _BESIDE_MM = 2.0, 1.5, 4.0
 _FIRM_COSTS, _WORDS_COST = 12, 200
-
-Counts = NDArray[np.int64]
+FINE_MM = 1.0
+"""Side of a cell where each bar is placed by itself."""
+_WORDS_CLEAR_MM, _OUTSIDE = 0.4, 10_000
+"""Room round the words of a bar, and what words cost that reach out of the page."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Held:
-    """What a drawing puts on paper: points of all ink, of the firm lines and of the words among it, rings of the pieces.
+    """What a drawing puts on paper: points of all ink, of the firm lines, of the words and eyelets
+    among it, rings of the pieces.
 
     Firm are the lines of the pens in :data:`KEPT`. A pattern is wrong where they or its words cannot be read.
     """
@@ -55,7 +70,12 @@ class Held:
 
     def within(self, box: Box) -> Held:
         """Return what of it lies inside a box; pieces stay whole."""
-        return Held(_inside(self.ink, box), _inside(self.firm, box), _inside(self.words, box), self.grounds)
+        return Held(inside(self.ink, box), inside(self.firm, box), inside(self.words, box), self.grounds)
+
+    def with_measure(self, group: Group) -> Held:
+        """Return it with something else that is measured, to be kept off as words are."""
+        points = ink_points((group,))
+        return replace(self, ink=np.vstack((self.ink, points)), words=np.vstack((self.words, points)))
 
     def with_ink(self, groups: Iterable[Group]) -> Held:
         """Return it with the ink of more groups."""
@@ -65,7 +85,7 @@ class Held:
 def held(groups: Iterable[Group]) -> Held:
     """Return what some groups put on paper; a closed line of the cutting pen is the edge of a piece."""
     items = [item for group in groups for item in group.items]
-    words = ink_points([Group("words", tuple(item for item in items if isinstance(item, Words)))])
+    words = ink_points([Group("words", tuple(item for item in items if _is_told(item)))])
     firm, other = (
         ink_points(
             [Group("ink", tuple(one for one in items if isinstance(one, Stroke) and (one.pen in KEPT) is wanted))]
@@ -77,6 +97,11 @@ def held(groups: Iterable[Group]) -> Held:
     return Held(np.vstack((firm, words, other)), firm, words, grounds)
 
 
+def _is_told(item: Stroke | Words) -> bool:
+    """Whether something is a word, or as small and as easily hidden."""
+    return isinstance(item, Words) or item.pen == "eyelet"
+
+
 def measured_on(carried: Held, area: Box) -> tuple[Group, ...]:
     """Return what is to be measured on a page, where it does least harm in ``area``: a test square, or two gauges."""
     cells = _Cells(area, carried)
@@ -86,7 +111,10 @@ def measured_on(carried: Held, area: Box) -> tuple[Group, ...]:
     cost, gauges = _gauges(cells, (False, True))
     if cost:
         other = _gauges(_Cells(area, carried), (True, False))
-        gauges = other[1] if other[0] < cost and len(other[1]) == 2 else gauges
+        cost, gauges = other if other[0] < cost and len(other[1]) == 2 else (cost, gauges)
+    if cost:
+        single = _bars(carried, area)
+        gauges = single[1] if single[0] < cost and len(single[1]) == 2 else gauges
     if len(gauges) == 2:
         return gauges
     x, y, _ = square_place(carried, area)
@@ -106,6 +134,37 @@ def _gauges(cells: _Cells, order: tuple[bool, bool]) -> tuple[int, tuple[Group, 
         found.append(gauge_at(place.x - room.left, place.y - room.bottom, upright, pale=bool(place.met)))
         cells.fill(room.moved(place.x - room.left, place.y - room.bottom))
     return cost, tuple(found)
+
+
+def _bars(carried: Held, area: Box) -> tuple[int, tuple[Group, ...]]:
+    """The four bars each by itself, level and upright ones, with their words where they lie on least, and what they cost."""
+    found: list[Group] = []
+    cost = 0
+    for upright in (False, True):
+        items: list[Stroke | Words] = []
+        for length in BARS_MM:
+            cells = _Cells(area, carried, FINE_MM)
+            room = bar_box(length, upright).grown(_CLEAR_MM)
+            place = cells.box(room.width_mm, room.height_mm, (area.left, area.bottom))
+            if place is None:
+                return cost, ()
+            x, y = place.x - room.left, place.y - room.bottom
+            ways = [bar_at(length, x, y, upright, words, bool(place.met)) for words in GAUGE_WORDS]
+            met = [_words_met(way, carried, area) for way in ways]
+            cost += place.harm + _FIRM_COSTS * min(met)
+            items += ways[met.index(min(met))]
+            carried = carried.with_measure(Group(SQUARE_NAME, ways[met.index(min(met))]))
+        found.append(Group(SQUARE_NAME, tuple(items)))
+    return cost, tuple(found)
+
+
+def _words_met(items: Iterable[Stroke | Words], carried: Held, area: Box) -> int:
+    """How many points of ink the words of a bar lie on; words that reach out of the area lie on very many."""
+    corners = np.vstack([words_corners(item) for item in items if isinstance(item, Words)])
+    (left, bottom), (right, top) = corners.min(axis=0), corners.max(axis=0)
+    box = Box(float(left), float(bottom), float(right), float(top))
+    outside = left < area.left or right > area.right or bottom < area.bottom or top > area.top
+    return len(inside(carried.ink, box.grown(_WORDS_CLEAR_MM))) + (_OUTSIDE if outside else 0)
 
 
 def square_place(carried: Held, area: Box) -> tuple[float, float, int]:
@@ -147,46 +206,47 @@ class _Cells:
     a piece.
     """
 
-    def __init__(self, area: Box, carried: Held) -> None:
-        self.area = area
-        shape = int(area.height_mm / _CELL_MM), int(area.width_mm / _CELL_MM)
+    def __init__(self, area: Box, carried: Held, cell_mm: float = _CELL_MM) -> None:
+        self.area, self.cell_mm = area, cell_mm
+        shape = int(area.height_mm / self.cell_mm), int(area.width_mm / self.cell_mm)
         origin = np.array([area.left, area.bottom])
-        firm = raster.counted(carried.firm, origin, _CELL_MM, shape)
+        firm = raster.counted(carried.firm, origin, self.cell_mm, shape)
         ground = np.zeros(shape, dtype=np.int64)
         for ring in carried.grounds:
             if (ring.max(axis=0) > origin).all() and (ring.min(axis=0) < (area.right, area.top)).all():
-                ground |= raster.filled(ring, origin, _CELL_MM, shape)
-        beside = _spread(firm > 0, int(_BESIDE_MM / _CELL_MM))
-        ink = raster.counted(carried.ink, origin, _CELL_MM, shape)
-        words = raster.counted(carried.words, origin, _CELL_MM, shape)
+                ground |= raster.filled(ring, origin, self.cell_mm, shape)
+        beside = spread(firm > 0, int(_BESIDE_MM / self.cell_mm))
+        ink = raster.counted(carried.ink, origin, self.cell_mm, shape)
+        words = raster.counted(carried.words, origin, self.cell_mm, shape)
         harm = _FIRM_COSTS * firm + _WORDS_COST * words
-        self.layers = tuple(_sums(cells) for cells in (ink, harm, beside, ground))
+        self.layers = tuple(sums(cells) for cells in (ink, harm, beside, ground))
 
     def fill(self, box: Box) -> None:
         """Count a box as full of words from now on."""
         low, left = (
-            int((at - start) / _CELL_MM) for at, start in ((box.bottom, self.area.bottom), (box.left, self.area.left))
+            int((at - start) / self.cell_mm)
+            for at, start in ((box.bottom, self.area.bottom), (box.left, self.area.left))
         )
         rows, columns = (
-            slice(at, at + int(size / _CELL_MM) + 2) for at, size in ((low, box.height_mm), (left, box.width_mm))
+            slice(at, at + int(size / self.cell_mm) + 2) for at, size in ((low, box.height_mm), (left, box.width_mm))
         )
         filled = []
         for table, cost in zip(self.layers[:2], (1, _WORDS_COST), strict=True):
             cells = np.diff(np.diff(table, axis=0), axis=1)
             cells[rows, columns] += cost
-            filled.append(_sums(cells))
+            filled.append(sums(cells))
         self.layers = (*filled, *self.layers[2:])
 
     def square(self) -> _Found | None:
         """The best place for a test square, or None where the area is smaller than one."""
         room = square_box().grown(_CLEAR_MM)
-        wide, high = int(room.width_mm / _CELL_MM) + 1, int(room.height_mm / _CELL_MM) + 1
-        ink, costs, beside, ground = (_counts(table, wide, high) for table in self.layers)
+        wide, high = int(room.width_mm / self.cell_mm) + 1, int(room.height_mm / self.cell_mm) + 1
+        ink, costs, beside, ground = (counts(table, wide, high) for table in self.layers)
         if not ink.size:
             return None
-        low, far = int(FRAME_IN_MM / _CELL_MM) + 1, int(FRAME_OUT_MM / _CELL_MM) + 1
+        low, far = int(FRAME_IN_MM / self.cell_mm) + 1, int(FRAME_OUT_MM / self.cell_mm) + 1
         middles = [
-            _counts(table, wide - low - far, high - low - far)[low:, low:][: ink.shape[0], : ink.shape[1]]
+            counts(table, wide - low - far, high - low - far)[low:, low:][: ink.shape[0], : ink.shape[1]]
             for table in self.layers[:3]
         ]
         met, costs, beside = (one - middle for one, middle in zip((ink, costs, beside), middles, strict=True))
@@ -196,14 +256,14 @@ class _Cells:
 
     def box(self, width_mm: float, height_mm: float, near: tuple[float, float]) -> _Found | None:
         """The best place for a rectangle, of equally good ones that nearest to a point; None where the area is smaller."""
-        wide, high = int(width_mm / _CELL_MM) + 2, int(height_mm / _CELL_MM) + 2
-        ink, costs, beside, ground = (_counts(table, wide, high) for table in self.layers)
+        wide, high = int(width_mm / self.cell_mm) + 2, int(height_mm / self.cell_mm) + 2
+        ink, costs, beside, ground = (counts(table, wide, high) for table in self.layers)
         if not ink.size:
             return None
         up, across = np.indices(ink.shape)
-        x, y = self.area.left + _CELL_MM * (across + 0.5), self.area.bottom + _CELL_MM * (up + 0.5)
+        x, y = self.area.left + self.cell_mm * (across + 0.5), self.area.bottom + self.cell_mm * (up + 0.5)
         distance = np.hypot(x + 0.5 * width_mm - near[0], y + 0.5 * height_mm - near[1])
-        room = Box(-0.5 * _CELL_MM, -0.5 * _CELL_MM, width_mm, height_mm)
+        room = Box(-0.5 * self.cell_mm, -0.5 * self.cell_mm, width_mm, height_mm)
         return self._best(ink, costs, beside, ground, (distance,), room)
 
     def _best(
@@ -217,35 +277,6 @@ class _Cells:
             left = left[values == values.min()]
         best = int(left[0])
         up, across = divmod(best, met.shape[1])
-        x, y = self.area.left + _CELL_MM * across - room.left, self.area.bottom + _CELL_MM * up - room.bottom
+        x, y = self.area.left + self.cell_mm * across - room.left, self.area.bottom + self.cell_mm * up - room.bottom
         clear = not met.flat[best] and not ground.flat[best]
         return _Found(float(x), float(y), int(met.flat[best]), int(harm.flat[best]), bool(clear))
-
-
-def _sums(cells: Counts) -> Counts:
-    """Running sums, one row and column larger."""
-    table = np.zeros((cells.shape[0] + 1, cells.shape[1] + 1), dtype=np.int64)
-    np.cumsum(cells, axis=1, out=table[1:, 1:])
-    np.cumsum(table, axis=0, out=table)
-    return table
-
-
-def _counts(table: Counts, wide: int, high: int) -> Counts:
-    """Sums over every window of ``wide`` by ``high`` cells, by its lower left one; empty when the area is smaller."""
-    if high >= table.shape[0] or wide >= table.shape[1]:
-        return np.zeros((0, 0), dtype=np.int64)
-    return table[high:, wide:] - table[:-high, wide:] - table[high:, :-wide] + table[:-high, :-wide]
-
-
-def _spread(cells: NDArray[np.bool_], by: int) -> Counts:
-    """The cells no further than ``by`` from one of those."""
-    wide = np.pad(cells, by)
-    high, across = cells.shape
-    steps = range(2 * by + 1)
-    level = np.any([wide[:, step : step + across] for step in steps], axis=0)
-    return np.asarray(np.any([level[step : step + high] for step in steps], axis=0), dtype=np.int64)
-
-
-def _inside(points: Points, box: Box) -> Points:
-    x, y = points.T
-    return np.asarray(points[(x > box.left) & (x < box.right) & (y > box.bottom) & (y < box.top)])

@@ -27,9 +27,10 @@ from fanblock.sheet.columns import (
 )
 from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.ink import Box
-from fanblock.sheet.joining import JOIN, LONG
+from fanblock.sheet.joining import CROSSED, JOIN, hanging, has_gaps, proving
 from fanblock.sheet.key import key
 from fanblock.sheet.listpages import list_pages
+from fanblock.sheet.looks import TOILE_NOTE, looks
 from fanblock.sheet.pagemap import page_map
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.pleatpicture import pleat_pages
@@ -81,14 +82,16 @@ def _first(pattern: Pattern, paper: Paper, drawing: Drawing, plan: TilePlan) -> 
     side = area.right - side_left
     more, below = paragraph("Measure the square now.", side_left, top - 1.0, side, 4.2, bold=True)
     items += more
-    more, below = paragraphs((*JOIN, LONG), side_left, below - 1.0, side, 2.9)
+    more, below = paragraphs((*JOIN, *((CROSSED,) if has_gaps(plan) else ())), side_left, below - 1.0, side, 2.9)
     items += more
     more, below = paragraph(f"{len(plan.tiles)} pages to join:", side_left, below - 1.0, side, 3.2, bold=True)
     items += more
     square_low = top - room.height_mm - 1.0
     groups.append(page_map(plan, drawing, Box(side_left, square_low, area.right, below - 0.5)))
+    more, below = paragraphs((*hanging(plan), *proving(drawing, plan)), left, square_low - 2.0, width, 2.9)
+    items += more
     cut, cut_height = _cut_list(pattern, left, width)
-    key_top, key_low = square_low - 2.0, area.bottom + cut_height + 2.0
+    key_top, key_low = below - 1.0, area.bottom + cut_height + 2.0
     picture = key(pattern, width, key_top - key_low)
     groups += [moved_group(group, (left, key_low)) for group in picture.groups]
     rows, _ = table(cut, left, area.bottom + cut_height, (12.0, 0.32 * width, 0.68 * width - 12.0), 3.2)
@@ -179,7 +182,7 @@ def _told(pattern: Pattern, paper: Paper, size_mm: float, short: tuple[int, floa
     for head, lines in (
         ("For the toile", toile(pattern)),
         ("On the toile", [said.look, *(note.says for note in pattern.notes if note.kind == "toile")]),
-        ("Guessed or predicted", [note.says for note in pattern.notes if note.kind == "guess"]),
+        *((head, says) for kind, head, says in looks(pattern) if kind != TOILE_NOTE),
         (said.before, said.cautions),
     ):
         set_text(column, head, lines)

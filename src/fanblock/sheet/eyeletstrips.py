@@ -22,20 +22,22 @@ from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import Items, heading, paragraphs, text_area
 from fanblock.sheet.squares import line, square_at, square_box
 from fanblock.sheet.upright import upright
-from fanblock.sheet.wording import LEAST_MM
 from fanblock.units import fine_length
 
 FOOT_MM = 9.0
 """Room kept at the foot of a page for NOT SOUND."""
 
-_TEXT_MM, _GAP_MM, _APART_MM = 3.2, 7.0, 5.0
+_TEXT_MM, _GAP_MM, _APART_MM = 3.2, 6.0, 3.0
 """Size of the text; room between the strips and the test square, and between two strips."""
 
-_BESIDE_MM, _FREE_MM = 3.0, 1.5
+_BESIDE_MM, _FREE_MM = 3.0, 1.0
 """Room for the number of a hole beside it, and between that, the hole and the rim of the strip."""
 
 _NAME_MM, _HEAD_MM = 2.8, 3.6
 """Size of a strip's name, and how far below its upper end it stands, above the first hole."""
+
+_SAYS_MM = 2.8
+"""Size of what else stands on a strip; its figures are 2 mm high."""
 
 _FLAP_MM = 8.0
 """How far a piece goes on below its join, to be pasted under the next one."""
@@ -156,7 +158,7 @@ class Piece:
             beside = x + way * (0.5 * self.row.hole_mm + _FREE_MM)
             says = f"{number} · {fine_length(at, units)}"
             anchor = "end" if self.row.backward else "start"
-            yield Words(says, beside, y - 0.35 * LEAST_MM, LEAST_MM, anchor)
+            yield Words(says, beside, y - 0.35 * _SAYS_MM, _SAYS_MM, anchor)
 
     def _ends(self, slot: Slot, sides: tuple[float, float], low: float, stamp: str) -> Iterator[Stroke | Words]:
         """The row's name and TOP, or the join; and at the lower end the join to the next piece, or the draft."""
@@ -164,13 +166,13 @@ class Piece:
         if self.number == 1:
             yield Words(f"{self.row.name} ▲ TOP", middle, head, _NAME_MM, "middle", bold=True)
         else:
-            yield Words(self._joined(self.number - 1), middle, head, LEAST_MM, "middle")
+            yield Words(self._joined(self.number - 1), middle, head, _SAYS_MM, "middle")
         if self.last:
-            yield Words(stamp, middle, low + _FREE_MM, LEAST_MM, "middle")
+            yield Words(stamp, middle, low + _FREE_MM, _SAYS_MM, "middle")
         else:
             yield line([(sides[0], low), (sides[1], low)], "cut", "join")
-            yield Words(self._joined(self.number), middle, low - 3.2, LEAST_MM, "middle")
-            yield Words("paste under", middle, low - 6.4, LEAST_MM, "middle")
+            yield Words(self._joined(self.number), middle, low - 3.2, _SAYS_MM, "middle")
+            yield Words("paste under", middle, low - 6.4, _SAYS_MM, "middle")
 
     def _joined(self, number: int) -> str:
         return f"{self.row.name}: join {number}"
@@ -179,7 +181,7 @@ class Piece:
 def _width_mm(row: Row, units: str) -> float:
     """How wide a strip is: the holes as far in as on the cloth, and beside them their numbers."""
     says = max(
-        width_mm(f"{number} · {fine_length(at, units)}", LEAST_MM) for number, at in enumerate(row.down_mm, start=1)
+        width_mm(f"{number} · {fine_length(at, units)}", _SAYS_MM) for number, at in enumerate(row.down_mm, start=1)
     )
     named = width_mm(f"{row.name} ▲ TOP", _NAME_MM, True) + 2.0 * _FREE_MM
     return max(row.lacing.from_edge_mm + 0.5 * row.hole_mm + 2.0 * _FREE_MM + says, named)

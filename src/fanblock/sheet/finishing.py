@@ -15,6 +15,7 @@ from fanblock.pattern.model import (
     OPEN_KINDS,
     PLEAT_HEAD,
     SHOULDER,
+    SLIT,
     TOP,
     WAIST,
     Edge,
@@ -104,6 +105,8 @@ def lined(pattern: Pattern) -> Iterator[str]:
         open_.append("the ends that the straps are sewn to")
     if skirt_edges(pattern):
         open_.append("the waist for the skirt")
+    if any(edge.kind == PLEAT_HEAD for _, edge in edges):
+        open_.append("the pleat heads, turned in when they lie folded")
     left = f", but leave open {phrases.listed(open_)}" if open_ else ""
     pleats = (
         " In the skirts it goes into the pleats with the outer cloth."
@@ -122,10 +125,36 @@ def lined_last(pattern: Pattern) -> Iterator[str]:
     if lining_way(pattern) == IN_LAST:
         notes = [note.says for note in pattern.notes if note.kind == "sewing lining"]
         yield from notes
-        yield (
-            f"The lining comes last: {'' if notes else 'join its pieces likewise, '}lay it in over the bones, turn its edges in and "
-            "fell them down inside, along the bound edges and beside the eyelets."
+        joined = (
+            ""
+            if notes
+            else "join its pieces by plain seams on the stitch lines, letter to letter, each as far as told above, and press the allowances "
+            "open; "
         )
+        tabbed = any(one.kind == SLIT for _, one in _edges(pattern)) or any(
+            not slit.name for panel in pattern.panels for slit in panel.slits
+        )
+        tabs = ", round every skirt by itself, its lining slit like it" if tabbed else ""
+        turn_in = phrases.short_length(_turned_in_mm(pattern), pattern.body.units)
+        beside = (
+            "; beside the eyelets turn it in so far that the fold is clear of their stitches" if pattern.lacings else ""
+        )
+        yield (
+            f"The lining comes last: {joined}lay it in over the bones, wrong side to wrong side. Turn its bound edges in by {turn_in}, so "
+            f"that its fold covers the inner edge of the binding, and fell it down there{tabs}{beside}."
+        )
+
+
+OVER_BINDING_MM, TURNED_IN_MM = 3.0, 7.0
+"""How far a lining's fold lies over the binding's inner edge, and how far it is turned in where no binding is planned (common
+practice, no source)."""
+
+
+def _turned_in_mm(pattern: Pattern) -> float:
+    """How far a lining is turned in at bound edges: half of the binding lies inside, less what is covered of it."""
+    if pattern.binding is None:
+        return TURNED_IN_MM
+    return max(0.5 * pattern.binding.width_mm - OVER_BINDING_MM, OVER_BINDING_MM)
 
 
 def set_on_layers(pattern: Pattern) -> Iterator[str]:
@@ -134,10 +163,13 @@ def set_on_layers(pattern: Pattern) -> Iterator[str]:
     if any(LINING in dict(panel.cuts) for panel in pieces) and lining_way(pattern) == FELLED:
         names = phrases.listed([f"{panel.number} ({panel.name})" for panel in pieces if LINING in dict(panel.cuts)])
         several = sum(LINING in dict(panel.cuts) for panel in pieces) > 1
+        sleeves = (
+            ": but those of sleeves only when they are closed" if any(is_capped(panel) for panel in pieces) else ""
+        )
         yield (
             f"Baste {'pieces' if several else 'piece'} {names} on {'their linings' if several else 'its lining'}, edges level, and "
-            "sew the two as one. At edges that have an allowance and are sewn to nothing turn both in toward each other and fell "
-            "them together."
+            "sew the two as one. Edges that have an allowance and are sewn to nothing are turned in, both toward each other, and "
+            f"felled together{sleeves}."
         )
 
 
@@ -230,7 +262,7 @@ def _bare(pattern: Pattern) -> Iterator[str]:
     if bare:
         numbers = list(dict.fromkeys(panel.number for panel in bare))
         which = f"piece{'s' if len(numbers) > 1 else ''} {phrases.listed(numbers)}"
-        closes = ", which closes the channels above" if is_boned(pattern) else ""
+        closes = ", which closes the channels that end below it" if is_boned(pattern) else ""
         yield f"Bind the edges of {which} that have no allowance with tape or ribbon{closes}."
 
 

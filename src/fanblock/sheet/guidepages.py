@@ -27,15 +27,18 @@ from fanblock.wearer.body import Body
 _TEXT_MM, _TABLE_MM, _BESIDE_MM = 3.3, 3.2, 10.0
 
 
-def guide_pages(block: BowBlock, body: Body, paper: Paper, half: str = "left") -> tuple[Drawing, ...]:
+def guide_pages(block: BowBlock, body: Body, paper: Paper, half: str = "left", says: str = "") -> tuple[Drawing, ...]:
     """Return pages that tell how to draw the block by hand, a small plan first; they keep within the
-    printable part.
+    printable part. ``says`` stands under their heading.
 
     The points on a grid come last, their table in one with the text that speaks of it.
     """
     guide = replace(guide_of(block, body.units), half=half)
     area = text_area(paper)
     items, top = heading(f"Drawing the block of {body.name} by hand", area.left, area.top - 2.0, area.width_mm, 5.4)
+    if says:
+        more, top = paragraphs([says], area.left, top, area.width_mm, _TEXT_MM)
+        items += more
     plan = plan_drawing(guide, area.width_mm, 96.0)
     groups = [moved_group(group, (area.left, top - plan.height_mm)) for group in plan.groups]
     top -= plan.height_mm + 3.0

@@ -1,7 +1,7 @@
 """Numbers for drawing every panel by hand: points, straight lines, and curves by a few offsets from their chords.
 
 Each panel stands upright by its grain. Two lines are ruled first and everything is measured from them: the *upright*
-runs through the panel's leftmost point, the *base line* through the waist at its front side, or, where a piece has no waist
+runs along the grain through the panel's leftmost point, the *base line* through the waist at its front side, or, where a piece has no waist
 level, through its lowest point. x counts to the right of the upright, y up from the base line. All numbers are rounded to
 what can be read off a ruler, and curves get as many offsets as it takes for the rounded numbers to give the panel
 back: a lath held at the points keeps within :data:`fanblock.sheet.handguide_curves.DRAWN_MM` of the true line.
@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -21,117 +20,18 @@ from fanblock.geometry.meet import crossings, points_at
 from fanblock.pattern.bones import BOTH, LEFT, RIGHT
 from fanblock.pattern.model import Edge, Notch, Panel, Pattern
 from fanblock.sheet.boning import called
-from fanblock.sheet.handguide_curves import Offset, Rule, Swing, drawn_by, offsets_of, rule_for, swing_of, weights
+from fanblock.sheet.handguide_curves import Rule, offsets_of, rule_for, swing_of, weights
+from fanblock.sheet.handguide_cut import cut_corners
+from fanblock.sheet.handguide_model import GRAIN, Diagonal, HandLine, HandNotch, HandPanel, HandPoint, Hole, Span
 from fanblock.sheet.levels import told_level
+from fanblock.sheet.piece import BAR_OUT_MM, clear_grain, on_marks
 from fanblock.sheet.upright import moved_panel, upright
+
+_HALVES = (BOTH, LEFT, RIGHT)
+"""Eyelets of one number stand in this order."""
 
 LEAST_DRAWN_MM = 2.0
 """A shorter line whose two ends are marked at one point is that point."""
-
-
-@dataclass(frozen=True, slots=True)
-class HandPoint:
-    """A numbered point, rounded, and what meets there."""
-
-    number: int
-    x_mm: float
-    y_mm: float
-    says: str
-
-    @property
-    def place(self) -> Points:
-        """The point as an array."""
-        return np.array([self.x_mm, self.y_mm])
-
-
-@dataclass(frozen=True, slots=True)
-class HandLine:
-    """A line from one numbered point to another; without ``offsets`` it is straight.
-
-    ``of`` is the edge's or mark's name, ``kind`` its kind (an edge's, or ``level``, ``slit``, ``mark``, ``channel``). Of an
-    edge the right of the chord is outside the panel. ``chord_mm`` is between the rounded points, ``length_mm`` along the
-    true line. One that is part of a circle may be swung as well.
-    """
-
-    of: str
-    kind: str
-    first: int
-    last: int
-    chord_mm: float
-    offsets: tuple[Offset, ...]
-    length_mm: float
-    swing: Swing | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class HandNotch:
-    """Ticks, or the waist bar (no ticks), so far along an edge from one of its end points."""
-
-    edge: str
-    kind: str
-    ticks: int
-    start: int
-    at_mm: float
-
-
-@dataclass(frozen=True, slots=True)
-class Span:
-    """Where a line of the grid lies within the panel: at one x or y, from and to in the other."""
-
-    at_mm: float
-    runs: tuple[tuple[float, float], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Diagonal:
-    """A straight check from point to point, its true length."""
-
-    first: int
-    last: int
-    length_mm: float
-
-
-@dataclass(frozen=True, slots=True)
-class Hole:
-    """An eyelet: which half it is for (``left``, ``right``, ``both``) and where it is."""
-
-    half: str
-    number: int
-    x_mm: float
-    y_mm: float
-
-
-@dataclass(frozen=True, eq=False)
-class HandPanel:
-    """All numbers of one panel. ``panel`` is the panel itself in the same frame; ``outline`` are the lines of its edges,
-    in order, ``inner`` all others. ``level`` names what the base line runs through; it is empty where that is the panel's
-    lowest point.
-    """
-
-    panel: Panel
-    rule: Rule
-    level: str
-    left_mm: float
-    right_mm: float
-    low_mm: float
-    high_mm: float
-    points: tuple[HandPoint, ...]
-    outline: tuple[HandLine, ...]
-    inner: tuple[HandLine, ...]
-    notches: tuple[HandNotch, ...]
-    diagonals: tuple[Diagonal, ...]
-    across: tuple[Span, ...]
-    upward: tuple[Span, ...]
-    holes: tuple[Hole, ...]
-
-    def point(self, number: int) -> HandPoint:
-        """Return the point of a number."""
-        return self.points[number - 1]
-
-    def drawn(self, line: HandLine) -> Points:
-        """Return a line as the hand draws it by these numbers alone."""
-        start, end = self.point(line.first).place, self.point(line.last).place
-        return drawn_by(start, end, line.offsets)
 
 
 def hand_panel(panel: Panel, rule: Rule, level: str = "waist") -> HandPanel:
@@ -140,6 +40,7 @@ def hand_panel(panel: Panel, rule: Rule, level: str = "waist") -> HandPanel:
     numbers = _Numbers(rule)
     outline = tuple(line for edge in _from_top(stood) for line in _edge_lines(edge, stood, numbers))
     inner = tuple(line for curve, of, kind in _inner(stood) for line in _lines(curve, of, kind, numbers))
+    inner = (*inner, *_grain(stood, numbers))
     low, high = stood.loop().min(axis=0), stood.loop().max(axis=0)
     return HandPanel(
         panel=stood,
@@ -158,10 +59,9 @@ def hand_panel(panel: Panel, rule: Rule, level: str = "waist") -> HandPanel:
         upward=tuple(_spans(stood.loop(), 0, rule)),
         holes=tuple(
             Hole(eyelet.half, eyelet.number, rule.rounded(eyelet.point[0]), rule.rounded(eyelet.point[1]))
-            for half in (BOTH, LEFT, RIGHT)
-            for eyelet in stood.eyelets
-            if eyelet.half == half
+            for eyelet in sorted(stood.eyelets, key=lambda one: (one.number, _HALVES.index(one.half)))
         ),
+        cutting=cut_corners(stood, rule),
     )
 
 
@@ -172,8 +72,11 @@ def hand_panels(pattern: Pattern) -> tuple[HandPanel, ...]:
 
 
 def _stood(panel: Panel, level: str) -> tuple[Panel, str]:
-    """The panel upright by its grain, its leftmost point at x 0, its level at the front side at y 0; and that level's name."""
-    stood = upright(panel)
+    """The panel upright by its grain, its leftmost point at x 0, its level at the front side at y 0; and that level's name.
+
+    Its grain line stands where it is printed.
+    """
+    stood = clear_grain(upright(panel))
     ends = [tuple(point) for part in stood.levels.get(level, ()) for point in (part.start, part.end)]
     left, low = stood.loop().min(axis=0)
     height = min(ends)[1] if ends else low
@@ -230,6 +133,17 @@ def _inner(panel: Panel) -> Iterator[tuple[Curve, str, str]]:
     yield from ((channel.line, called(channel), "channel") for channel in panel.channels)
 
 
+def _grain(panel: Panel, numbers: _Numbers) -> tuple[HandLine, ...]:
+    """The grain line from its foot to its top, as it is printed."""
+    if panel.grain is None:
+        return ()
+    foot, top = panel.grain
+    first = numbers.number(numbers.rounded(foot), "foot of the grain line")
+    last = numbers.number(numbers.rounded(top), "top of the grain line")
+    long = float(np.hypot(*(top - foot)))
+    return (HandLine("grain line", GRAIN, first, last, long, (), long),)
+
+
 def _lines(curve: Curve, of: str, kind: str, numbers: _Numbers, says: tuple[str, str] = ("", "")) -> Iterator[HandLine]:
     """A curve from corner to corner, in as many parts as can each be drawn by a few offsets."""
     end = len(curve.points) - 1
@@ -248,7 +162,7 @@ def _lines(curve: Curve, of: str, kind: str, numbers: _Numbers, says: tuple[str,
             continue
         start = numbers.number(places[0], (first == 0 and says[0]) or f"on the {of}")
         stop = numbers.number(places[1], (last == end and says[1]) or f"on the {of}")
-        chord = float(np.hypot(*(places[1] - places[0])))
+        chord = float(np.hypot(*(part.end - part.start))) if offsets else part.length_mm
         swing = swing_of(part, numbers.rule) if offsets and says[0] else None
         yield HandLine(of, kind, start, stop, chord, offsets or (), part.length_mm, swing)
 
@@ -261,7 +175,13 @@ def _notch(notch: Notch, panel: Panel, outline: tuple[HandLine, ...]) -> HandNot
     from_end = run[1] > 0.0 if abs(run[1]) > abs(run[0]) else run[0] < 0.0
     start = lines[-1].last if from_end else lines[0].first
     at = edge.curve.length_mm - notch.at_mm if from_end else notch.at_mm
-    return HandNotch(notch.edge, notch.kind, 0 if notch.kind == "waist" else notch.count, start, at)
+    if notch.kind == "waist":
+        beyond = max(panel.allowances.get(notch.edge, 0.0), 0.0) or (BAR_OUT_MM if edge.mate is None else 0.0)
+        return HandNotch(notch.edge, notch.kind, 0, start, at, beyond_mm=beyond)
+    bars = [one.at_mm for one in panel.notches if one.edge == notch.edge and one.kind == "waist"]
+    above = (notch.at_mm - bars[0]) * (1.0 if run[1] > 0.0 else -1.0) if bars else None
+    outward = on_marks(panel, notch)
+    return HandNotch(notch.edge, notch.kind, notch.count, start, at, above, notch.tick_mm, outward)
 
 
 def _diagonals(outline: tuple[HandLine, ...], numbers: _Numbers) -> tuple[Diagonal, ...]:

@@ -9,7 +9,7 @@ import numpy as np
 from fanblock.geometry.bezier import fit
 from fanblock.geometry.curve import Curve
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
-from fanblock.sheet.handguide_plan import DOT_MM, SMALL_MM, dot
+from fanblock.sheet.handguide_marks import DOT_MM, SMALL_MM, dot
 from fanblock.sheet.squares import line
 
 
@@ -27,7 +27,8 @@ def chord_picture(wide_mm: float) -> Drawing:
         items += [line([(x, base), (x, y)], "mark"), dot(np.array([x, y]), DOT_MM)]
         items += [line([(x, base + 1.6), (x + 1.6, base + 1.6), (x + 1.6, base)], "guide", "square")]
         side, anchor = (-1.2, "end") if name == "3" else (1.2, "start")
-        items.append(Words(f"so far off, {name}", x + side, base + 3.2, SMALL_MM, anchor))
+        rise = 7.0 if name == "2" else 3.2  # above the words of the third, which stand at its left under the curve
+        items.append(Words(f"so far off, {name}", x + side, base + rise, SMALL_MM, anchor))
         items.append(Words(f"so far along, {name}", x, base - 3.2, SMALL_MM, "middle"))
     for (x, y), text, shift in (((left, base), "first point", -6.0), ((right, base), "last point", -6.0)):
         items += [dot(np.array([x, y]), DOT_MM), Words(text, x, y + shift, SMALL_MM, "middle", bold=True)]

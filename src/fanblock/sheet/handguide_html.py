@@ -9,11 +9,12 @@ from fanblock.block.bowed import BowBlock
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.guidepages import guide_sections
-from fanblock.sheet.handguide import HandPanel, hand_panels
+from fanblock.sheet.handguide import hand_panels
 from fanblock.sheet.handguide_chord import chord_picture
+from fanblock.sheet.handguide_model import HandPanel
 from fanblock.sheet.handguide_plan import hand_plan
 from fanblock.sheet.handguide_tables import Table
-from fanblock.sheet.handguide_words import HandSheet, before_you_begin, hand_sheet, pieces_table
+from fanblock.sheet.handguide_words import NO_NEED, HandSheet, before_you_begin, hand_sheet, pieces_table
 from fanblock.sheet.htmlpage import page
 from fanblock.sheet.inline import inline_svg
 from fanblock.sheet.reportstyle import STYLE
@@ -55,7 +56,7 @@ def hand_guide_html(pattern: Pattern, hands: Sequence[HandPanel] = ()) -> str:
             whose = f", {half.half} half," if half.half else ","
             head = f"The block of {pattern.title.wearer}{whose} before any garment is drawn on it"
             block = "\n".join(guide_sections(half.block, half.body, half.half or "left"))
-            parts.append(f'<section class="panel"><h2>{escape(head)}</h2>{block}</section>')
+            parts.append(f'<section class="panel"><h2>{escape(head)}</h2><p>{escape(NO_NEED)}</p>{block}</section>')
     return page(name, STYLE + _STYLE, parts)
 
 

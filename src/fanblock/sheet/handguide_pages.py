@@ -14,11 +14,12 @@ from fanblock.sheet import phrases
 from fanblock.sheet.drawing import Drawing, Group, Words
 from fanblock.sheet.font import fitted, width_mm
 from fanblock.sheet.guidepages import guide_pages
-from fanblock.sheet.handguide import HandPanel, hand_panels
+from fanblock.sheet.handguide import hand_panels
 from fanblock.sheet.handguide_chord import chord_picture
+from fanblock.sheet.handguide_model import HandPanel
 from fanblock.sheet.handguide_plan import hand_plan
-from fanblock.sheet.handguide_tables import Table
-from fanblock.sheet.handguide_words import LONG_NAMES, HandSheet, before_you_begin, hand_sheet, pieces_table
+from fanblock.sheet.handguide_tables import CUTTING, POINTS, Table
+from fanblock.sheet.handguide_words import LONG_NAMES, NO_NEED, HandSheet, before_you_begin, hand_sheet, pieces_table
 from fanblock.sheet.ink import Box
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import Items, heading, paragraphs, table, text_area
@@ -38,7 +39,10 @@ _LEAST_WIDE_MM = 32.0
 _PAIRED_ROWS = 16
 """Longer tables stand by themselves, in columns."""
 
-_OVERHANG_MM = 26.0
+_BESIDE_PLAN = (POINTS, CUTTING)
+"""What may stand beside a plan, under the words, where there is room."""
+
+_OVERHANG_MM = 30.0
 """How far the words beside a plan may reach below it."""
 
 _TALL, _TALL_SHARE, _FLAT_SHARE = 1.05, 0.52, 0.40
@@ -62,7 +66,7 @@ def hand_guide_pages(pattern: Pattern, paper: Paper, hands: Sequence[HandPanel] 
     for half in pattern.halves or (pattern,):
         if half.band is None and isinstance(half.block, BowBlock):
             body = replace(half.body, name=f"{half.body.name}, {half.half} half") if half.half else half.body
-            pages = (*pages, *guide_pages(half.block, body, paper, half.half or "left"))
+            pages = (*pages, *guide_pages(half.block, body, paper, half.half or "left", NO_NEED))
     return pages
 
 
@@ -151,10 +155,12 @@ def _panel(flow: _Flow, hand: HandPanel, sheet: HandSheet) -> None:
     top = flow.top if tall else flow.top - plan.height_mm - 2.0
     items, low = paragraphs(sheet.steps, left, top, area.right - left, TEXT_MM, mark="1.")
     under = [sheet.points, sheet.lines, *sheet.tables]
-    beside = _beside(under[0], left, low, area, flow.top - plan.height_mm - _OVERHANG_MM) if tall else None
-    if beside is not None:
-        items, low = items + beside[0], beside[1]
-        under.pop(0)
+    floor = flow.top - plan.height_mm - _OVERHANG_MM
+    for one in [each for each in under if tall and each.title in _BESIDE_PLAN]:
+        beside = _beside(one, left, low, area, floor)
+        if beside is not None:
+            items, low = items + beside[0], beside[1]
+            under.remove(one)
     flow.add(items, (group,), min(low, flow.top - plan.height_mm) - 1.0)
     while under:
         one = under.pop(0)

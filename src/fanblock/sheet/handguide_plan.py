@@ -11,14 +11,25 @@ import math
 import numpy as np
 
 from fanblock.geometry.bezier import polyline
-from fanblock.geometry.curve import Curve, Points, frozen
+from fanblock.geometry.curve import Points, frozen
 from fanblock.geometry.meet import contains, crossings, points_at
-from fanblock.geometry.region import area_mm2, thinned
+from fanblock.geometry.region import thinned
 from fanblock.pattern.model import FOLD, OPEN_KINDS
 from fanblock.sheet import phrases
 from fanblock.sheet.drawing import PAPER_BLUE, Drawing, Group, Stroke, Words
 from fanblock.sheet.font import width_mm
-from fanblock.sheet.handguide import HandLine, HandPanel
+from fanblock.sheet.handguide_marks import (
+    CAPITALS,
+    DOT_MM,
+    LETTER_MM,
+    NUMBER_MM,
+    SMALL_MM,
+    arrow_head,
+    dense,
+    dot,
+    outward,
+)
+from fanblock.sheet.handguide_model import GRAIN, HandLine, HandPanel
 from fanblock.sheet.handguide_tables import say
 from fanblock.sheet.handguide_words import paper_mm
 from fanblock.sheet.squares import line
@@ -26,16 +37,12 @@ from fanblock.tolerances import SOLVED, STRAIGHT_MM
 
 Items = list[Stroke | Words]
 
-NUMBER_MM, LETTER_MM, SMALL_MM = 3.4, 4.6, 2.3
-"""Sizes of the points' numbers, of the seams' letters and of other words."""
-
-CAPITALS = 0.72
-"""Height of capitals and digits, as a share of their size."""
-
-DOT_MM = 0.55
-"""Half the size of a numbered point."""
-_AWAY_MM = (2.6, 3.6, 4.8, 6.2)
+_AWAY_MM = (2.6, 3.6, 4.8, 6.2, 8.0, 10.0, 12.5)
 """How far from its point a number may stand, best first."""
+_LED_MM = 4.0
+"""A number that stands farther from its point is joined to it by a thin line."""
+_NEARER_COST = 8.0
+"""What it costs a number to stand nearer to another point than to its own, unless it is joined to it."""
 _WAYS = 16
 _LEAST_LABEL_MM = 5.5
 """Lines of the grid are named no closer than this."""
@@ -48,7 +55,7 @@ _SLIDES_MM = (0.0, 4.0, -4.0, 8.0, -8.0, 14.0, -14.0)
 """How far inside an edge its words may stand, and how far to either side of its middle, best first."""
 _WORDS_COST, _POINT_COST, _OUTWARD = 60.0, 2.0, 1.6
 """What it costs a number to cover words, to cover a point of a line, and not to stand outside; in millimetres away."""
-_PENS = {"level": "level", "slit": "slit", "channel": "channel"}
+_PENS = {"level": "level", "slit": "slit", "channel": "channel", GRAIN: GRAIN}
 _TICK_MM, _BAR_MM, _TICK_STEP_MM = 2.2, 3.0, 1.0
 
 
@@ -117,14 +124,14 @@ class _Plan:
             line([(x, low), (x, high)], "base", "upright"),
             line([(left, y), (right, y)], "base", "base line"),
         ]
-        self.taken += [_dense(np.array([[x, low], [x, high]])), _dense(np.array([[left, y], [right, y]]))]
+        self.taken += [dense(np.array([[x, low], [x, high]])), dense(np.array([[left, y], [right, y]]))]
 
     def _checks(self) -> None:
         """The straight checks, from corner to corner."""
         for check in self.hand.diagonals:
             run = self.put(np.array([self.hand.point(end).place for end in (check.first, check.last)]))
             self.items.append(Stroke(polyline(run), "frame", f"check {check.first} {check.last}"))
-            self.taken.append(_dense(run)[::2])
+            self.taken.append(dense(run)[::2])
 
     def _lines(self) -> None:
         """Every line as the hand draws it, with its chord and offsets."""
@@ -132,14 +139,18 @@ class _Plan:
         if allowed is not None and any(width > 0.0 for width in self.hand.panel.allowances.values()):
             ring = self.put(np.vstack((allowed.points, allowed.points[:1])))
             self.items.append(Stroke(polyline(thinned(ring, STRAIGHT_MM)), "ghost", "cut line", True))
+            for corner in self.hand.cutting:
+                self.items.append(dot(self.put(np.array([corner.x_mm, corner.y_mm])), 0.55 * DOT_MM))
         for one in (*self.hand.outline, *self.hand.inner):
             run = self.put(self.hand.drawn(one))
-            self.taken.append(_dense(run))
+            self.taken.append(dense(run))
             if one.offsets:
                 self._chord(one)
             pen = _PENS.get(one.kind, "mark") if one in self.hand.inner else "cut"
             on_fold = one in self.hand.outline and (one.kind == FOLD or self.hand.panel.fold == one.of)
             self.items.append(Stroke(polyline(thinned(run, STRAIGHT_MM)), "fold" if on_fold else pen, one.of))
+            if one.kind == GRAIN:
+                self.items.append(arrow_head(run))
 
     def _chord(self, one: HandLine) -> None:
         """A curve's chord, and its offsets square to it."""
@@ -162,15 +173,17 @@ class _Plan:
             if notch.kind == "waist":
                 run = np.array([point - _BAR_MM * inward, point + _BAR_MM * inward])
                 self.items.append(Stroke(polyline(run), "mark", "waist bar"))
-                self.taken.append(_dense(run))
+                self.taken.append(dense(run))
                 continue
             for tick in range(notch.count):
                 foot = point + (tick - 0.5 * (notch.count - 1)) * _TICK_STEP_MM * along
                 run = np.array([foot, foot + _TICK_MM * inward])
                 self.items.append(Stroke(polyline(run), "mark", "tick"))
-                self.taken.append(_dense(run))
+                self.taken.append(dense(run))
         for hole in self.hand.holes:
-            self.items.append(dot(self.put(np.array([hole.x_mm, hole.y_mm])), 0.7 * DOT_MM))
+            place = self.put(np.array([hole.x_mm, hole.y_mm]))
+            self.items.append(dot(place, 0.7 * DOT_MM))
+            self.taken.append(dense(np.array([place - DOT_MM, place + DOT_MM])))
 
     def _words(self) -> None:
         """Letters of seams inside their edges, the names of the others, TOP, and which side is the front."""
@@ -222,7 +235,7 @@ class _Plan:
     def _foundation_names(self) -> None:
         """What the upright and the base line are, beside them where they cover least."""
         (left, low), (right, high) = self.corner, self.corner + self.size
-        names = (f"base line: {self.hand.level}" if self.hand.level else "base line", 0), ("upright, the grain", 1)
+        names = (f"base line: {self.hand.level}" if self.hand.level else "base line", 0), ("upright", 1)
         for name, axis in names:
             long, tall = width_mm(name, SMALL_MM), CAPITALS * SMALL_MM
             start, end = ((left, right), (low, high))[axis]
@@ -245,15 +258,21 @@ class _Plan:
         steps = aways[:, None] * np.tile(ways, (len(_AWAY_MM), 1))
         places = {point.number: self.put(point.place) for point in self.hand.points}
         for place in places.values():
-            self.taken.append(_dense(np.array([place - 0.6, place + 0.6])))
+            self.taken.append(dense(np.array([place - 0.6, place + 0.6])))
         for point in self.hand.points:
             place = places[point.number]
             text = str(point.number)
             wide, high = width_mm(text, NUMBER_MM, True), CAPITALS * NUMBER_MM
-            outward = np.array(_outward(point.place, ring))
-            costs = self._costs(place + steps, wide, high) + aways - _OUTWARD * (steps @ outward) / aways
+            out = np.array(outward(point.place, ring))
+            costs = self._costs(place + steps, wide, high) + aways - _OUTWARD * (steps @ out) / aways
+            others = np.array([other for number, other in places.items() if number != point.number]).reshape(-1, 2)
+            nearest = np.hypot(*np.moveaxis((place + steps)[:, None] - others[None], 2, 0)).min(
+                axis=1, initial=math.inf
+            )
+            costs = costs + _NEARER_COST * ((nearest < aways) & (aways <= _LED_MM))
             middle = (place + steps)[int(np.argmin(costs))]
             self.items.append(dot(place, DOT_MM))
+            self._lead(place, middle, wide, high)
             self.items.append(
                 Words(
                     text,
@@ -265,6 +284,16 @@ class _Plan:
                 )
             )
             self._take(middle, wide, high)
+
+    def _lead(self, place: Points, middle: Points, wide: float, high: float) -> None:
+        """A thin line from a point to its number where that stands away from it."""
+        run = middle - place
+        far = float(np.hypot(*run))
+        if far <= _LED_MM:
+            return
+        end = place + run * (1.0 - (0.5 * math.hypot(wide, high) + _ROUND_MM) / far)
+        self.items.append(Stroke(polyline(frozen([place, end])), "guide", "lead"))
+        self.taken.append(dense(np.array([place, end])))
 
     def _costs(self, middles: Points, wide: float, high: float) -> Points:
         """How much a box would cover about each of some middles: words already set count most, lines by their points."""
@@ -282,27 +311,3 @@ class _Plan:
     def _take(self, middle: Points, wide: float, high: float) -> None:
         x, y = (float(value) for value in middle)
         self.boxes.append((x - 0.5 * wide - 0.4, y - 0.5 * high - 0.4, x + 0.5 * wide + 0.4, y + 0.5 * high + 0.4))
-
-
-def _outward(place: Points, ring: Points) -> tuple[float, float]:
-    """The way out of a closed outline at the place of it that is nearest to a point."""
-    near = int(np.argmin(np.hypot(*(ring - place).T)))
-    before, after = ring[near] - ring[near - 1], ring[(near + 1) % len(ring)] - ring[near]
-    run = before / np.hypot(*before) + after / np.hypot(*after)
-    size = float(np.hypot(*run)) or 1.0
-    sign = 1.0 if area_mm2(ring) > 0.0 else -1.0
-    return sign * float(run[1]) / size, -sign * float(run[0]) / size
-
-
-def _dense(run: Points) -> Points:
-    """A run of points at most about a millimetre apart."""
-    curve = Curve.through(run)
-    at = np.linspace(0.0, curve.length_mm, 1 + max(1, math.ceil(curve.length_mm)))
-    return np.stack([np.interp(at, curve.along, curve.points[:, axis]) for axis in (0, 1)], axis=1)
-
-
-def dot(place: Points, half: float) -> Stroke:
-    """Return a point as a small filled square on its corner."""
-    x, y = (float(value) for value in place)
-    corners = [(x - half, y), (x, y - half), (x + half, y), (x, y + half)]
-    return Stroke(polyline(frozen(corners), closed=True), "ink", "point", True)

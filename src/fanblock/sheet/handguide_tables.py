@@ -10,9 +10,12 @@ from fanblock.pattern.bones import BOTH
 from fanblock.pattern.model import Edge, EdgeName, Panel, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.boning import called
-from fanblock.sheet.handguide import HandLine, HandNotch, HandPanel, Span
 from fanblock.sheet.handguide_curves import Offset, Rule
-from fanblock.units import format_length
+from fanblock.sheet.handguide_model import GRAIN, CutCorner, HandLine, HandNotch, HandPanel, Span
+from fanblock.sheet.piece import BAR_IN_MM, TICK_STEP_MM
+
+POINTS, CUTTING = "Points", "The cutting line"
+"""Headings of tables."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,20 +50,25 @@ def say(mm: float, rule: Rule) -> str:
     return sign + " ".join(text for text in (str(whole) if whole or not part else "", part) if text)
 
 
-def _up(mm: float, rule: Rule) -> str:
-    """How far a place is up or down from the base line."""
+def up(mm: float, rule: Rule) -> str:
+    """Return how far a place is up or down from the base line."""
     text = say(abs(mm), rule)
     return text if text == "0" else f"{text} {'up' if mm > 0.0 else 'down'}"
+
+
+def across(mm: float, rule: Rule) -> str:
+    """Return how far a place is right of the upright, or left of it."""
+    return f"{say(-mm, rule)} left" if say(mm, rule).startswith("-") else say(mm, rule)
 
 
 def points_table(hand: HandPanel) -> Table:
     """Return the numbered points: how far right of the upright, how far up or down from the base line, and what meets there."""
     rule = hand.rule
     rows = tuple(
-        (str(point.number), say(point.x_mm, rule), _up(point.y_mm, rule), phrases.prose(point.says))
+        (str(point.number), across(point.x_mm, rule), up(point.y_mm, rule), phrases.prose(point.says))
         for point in hand.points
     )
-    return Table("Points", ("no.", "right", "up or down", "what"), rows, frozenset({1, 2}), wide=3)
+    return Table(POINTS, ("no.", "right", "up or down", "what"), rows, frozenset({1, 2}), wide=3)
 
 
 def lines_table(hand: HandPanel) -> Table:
@@ -71,7 +79,7 @@ def lines_table(hand: HandPanel) -> Table:
     rows = []
     for line in (*hand.outline, *hand.inner):
         edge = line in hand.outline
-        more = (letters if edge else told).get(line.of, "")
+        more = (letters if edge else told).get(line.of, "") or ("an arrow, up" if line.kind == GRAIN else "")
         rows.append(
             (
                 f"{phrases.prose(line.of)} ({more})" if more else phrases.prose(line.of),
@@ -106,13 +114,13 @@ def _swung(line: HandLine, rule: Rule) -> Iterator[str]:
     if line.swing is not None:
         x = line.swing.x_mm
         right = f"{say(abs(x), rule)} {'right' if x >= 0.0 else 'left'}"
-        yield f"or swing it: pin {right} and {_up(line.swing.y_mm, rule)}, string {say(line.swing.string_mm, rule)}"
+        yield f"or swing it: pin {right} and {up(line.swing.y_mm, rule)}, string {say(line.swing.string_mm, rule)}"
 
 
 def _side(right: bool, line: HandLine, hand: HandPanel) -> str:
     """On which side of its chord a point lies: out of or in the piece, or, of a line within it, as it is seen."""
     if line in hand.outline:
-        return "out" if right else "in"
+        return "outward" if right else "inward"
     x, y = hand.point(line.last).place - hand.point(line.first).place
     if abs(x) >= abs(y):
         return "down" if right == (x > 0.0) else "up"
@@ -124,22 +132,59 @@ def _beyond(line: HandLine, panel: Panel, rule: Rule) -> str:
     width = panel.allowances.get(edge.name, 0.0)
     if edge.kind == "fold" or panel.fold == edge.name:
         return "fold"
-    return format_length(width, rule.units).rsplit(" ", 1)[0] if width > 0.0 else "0"
+    return say(width, rule) if width > 0.0 else "0"
+
+
+def cutting_table(hand: HandPanel) -> Table:
+    """Return the corners of the cutting line, and how it runs from each to the next."""
+    rule = hand.rule
+    rows = tuple(
+        (f"c{number}", across(corner.x_mm, rule), up(corner.y_mm, rule), _onward(corner, hand))
+        for number, corner in enumerate(hand.cutting, start=1)
+    )
+    return Table(
+        CUTTING,
+        ("corner", "right", "up or down", "from here to the next"),
+        rows,
+        frozenset({1, 2}),
+        wide=3,
+        says=f"Down its left side first; from c{len(rows)} back to c1.",
+    )
+
+
+def _onward(corner: CutCorner, hand: HandPanel) -> str:
+    if not corner.along:
+        return "straight"
+    letter = hand.panel.edge(corner.along).letter
+    name = f"{phrases.prose(corner.along)} ({letter})" if letter else phrases.prose(corner.along)
+    return (
+        f"{say(corner.width_mm, hand.rule)} outside: {name}" if corner.width_mm > 0.0 else f"on the stitch line: {name}"
+    )
 
 
 def notches_table(hand: HandPanel) -> Table:
     """Return the notches, each so far along its edge from a numbered point."""
     rows = tuple(
-        (phrases.prose(notch.edge), str(notch.start), say(notch.at_mm, hand.rule), _ticks(notch))
+        (
+            phrases.prose(notch.edge),
+            str(notch.start),
+            say(notch.at_mm, hand.rule),
+            "" if notch.above_mm is None else up(notch.above_mm, hand.rule),
+            _ticks(notch, hand.rule),
+        )
         for notch in hand.notches
     )
-    return Table("Notches", ("edge", "from point", "along it", "what"), rows, frozenset({1, 2}))
+    head = ("edge", "from point", "along it", "from the waist bar", "what")
+    return Table("Notches", head, rows, frozenset({1, 2, 3}))
 
 
-def _ticks(notch: HandNotch) -> str:
+def _ticks(notch: HandNotch, rule: Rule) -> str:
     if notch.kind == "waist":
-        return "waist bar"
-    return "1 tick" if notch.ticks == 1 else f"{notch.ticks} ticks, the middle of them here"
+        return f"waist bar: {say(BAR_IN_MM, rule)} inward, {say(notch.beyond_mm, rule)} outward"
+    long = f"{say(notch.long_mm, rule)} {'outward' if notch.outward else 'inward'}"
+    if notch.ticks == 1:
+        return f"1 tick, {long}"
+    return f"{notch.ticks} ticks, {say(TICK_STEP_MM, rule)} apart, {long}; the middle of them here"
 
 
 def seams_table(hand: HandPanel, pattern: Pattern) -> Table:
@@ -180,8 +225,8 @@ def holes_table(hand: HandPanel) -> Table:
         (
             str(hole.number),
             "both halves" if hole.half == BOTH else f"{hole.half} half",
-            say(hole.x_mm, hand.rule),
-            _up(hole.y_mm, hand.rule),
+            across(hole.x_mm, hand.rule),
+            up(hole.y_mm, hand.rule),
         )
         for hole in hand.holes
     )
@@ -192,7 +237,7 @@ def grid_table(hand: HandPanel, across: bool) -> Table:
     """Return where the outline crosses the lines of the grid: the level ones for ``across``, else the upright ones."""
     rule = hand.rule
     if across:
-        rows = tuple((_up(span.at_mm, rule), _runs(span, rule)) for span in reversed(hand.across))
+        rows = tuple((up(span.at_mm, rule), _runs(span, rule)) for span in reversed(hand.across))
         head = ("up or down", "to the right, from – to")
         return Table("The outline on the grid: across", head, rows, frozenset({0}))
     rows = tuple((say(span.at_mm, rule), _heights(span, rule)) for span in hand.upward)
@@ -204,4 +249,4 @@ def _runs(span: Span, rule: Rule) -> str:
 
 
 def _heights(span: Span, rule: Rule) -> str:
-    return ", ".join(f"{_up(start, rule)} – {_up(end, rule)}" for start, end in span.runs)
+    return ", ".join(f"{up(start, rule)} – {up(end, rule)}" for start, end in span.runs)

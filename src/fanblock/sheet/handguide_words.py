@@ -8,10 +8,12 @@ from dataclasses import dataclass
 from fanblock.pattern.bones import RIGHT
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
-from fanblock.sheet.handguide import HandPanel
 from fanblock.sheet.handguide_curves import Rule
+from fanblock.sheet.handguide_model import GRAIN, HandPanel
 from fanblock.sheet.handguide_tables import (
     Table,
+    across,
+    cutting_table,
     grid_table,
     holes_table,
     lines_table,
@@ -19,6 +21,7 @@ from fanblock.sheet.handguide_tables import (
     points_table,
     say,
     seams_table,
+    up,
 )
 from fanblock.sheet.telling import half_of, telling
 
@@ -41,6 +44,7 @@ def hand_sheet(hand: HandPanel, pattern: Pattern) -> HandSheet:
     """Return the words and tables for one panel of a pattern."""
     panel = hand.panel
     tables = (
+        cutting_table(hand),
         notches_table(hand),
         seams_table(hand, pattern),
         holes_table(hand),
@@ -68,16 +72,28 @@ def before_you_begin(pattern: Pattern, hands: Sequence[HandPanel]) -> tuple[str,
         "out within a millimetre of the printed one.",
         "You need paper, a long ruler, a square, a tape that can stand on its edge, a sharp pencil, and for the curves a thin "
         "lath that bends evenly: a strip of wood, cane or plastic as long as your hand and forearm.",
-        "On each piece two lines are ruled first: the upright, which is the grain, and square to it the base line. A point is "
+        "On each piece two lines are ruled first: the upright, which runs as the grain does, and square to it the base line. A point is "
         "told by how far it is to the right of the upright, and how far up or down from the base line.",
         "A curve is told by the straight line between its ends, the chord. Rule it faintly. Measure along it from the point "
-        "named first; there set off, square to it, as much as is told: out is away from the piece, in is into it. Hold the "
+        "named first; there set off, square to it, as much as is told: outward is away from the piece, inward is into it. Hold the "
         "lath at these points and draw along it.",
-        "What you draw is the stitch line. What the column “beyond” says is added outside it when the outline is right.",
+        "What you draw is the stitch line. The column “beyond” says what is added outside each edge when the outline is right. "
+        "How it ends at the corners is told by the corners of the cutting line, in a table of their own; where it runs on beyond the end of an edge, carry that "
+        "edge on straight."
+        + (" Where it says 19/32, the printed sheets round that to 5/8: either will do." if rule.units == "in" else ""),
+        "The lengths along curves are a check, for a tape on its edge. Each length is rounded by itself, so two parts may differ "
+        "from their whole by the last fraction.",
         f"Or draw by the grid: on paper ruled in squares of {squares} mark where the outline crosses each line, by the last "
         "tables of each sheet, and join the marks.",
         f"{_first_up(telling(pattern).half)}. Match each drawn seam against its mate with the tape before you cut.",
     )
+
+
+NO_NEED = (
+    "The pieces above are complete without this. It is for whoever wants to see the block that they were cut from, or to draw it "
+    "anew for a garment of their own."
+)
+"""What is said before the block."""
 
 
 def _first_up(says: str) -> str:
@@ -128,14 +144,46 @@ def _steps(hand: HandPanel, pattern: Pattern) -> Iterator[str]:
     checks = "; ".join(f"{one.first} to {one.last}, {say(one.length_mm, rule)}" for one in hand.diagonals)
     yield f"Check with a ruler, straight across: {checks}. If it is more than a pencil line out, a point is wrong."
     yield "Rule the straight lines. Draw each curve from its chord."
-    if hand.notches:
-        yield "Measure the notches along the edge, the tape on its edge. A waist bar crosses the seam, ticks point inward."
-    fold = f" The {phrases.prose(panel.fold)} lies on the fold." if panel.fold else ""
-    yield f"The upright is the grain: draw an arrow along it.{fold}"
-    yield "Draw the cutting line outside the stitch line, by the column “beyond”."
+    yield from _marking(hand)
+    if hand.cutting:
+        yield (
+            f"Mark the corners of the cutting line, c1 to c{len(hand.cutting)}, as the points were marked, and draw it from "
+            "corner to corner by its table: beside a curve, set off the width square to the stitch line every thumb's width."
+        )
+    else:
+        yield "Nothing is added: the stitch line is the cutting line."
     toward = "" if panel.added else f"{telling(pattern).toward} at the {'right' if panel.side == RIGHT else 'left'}; "
     words = (
         f"{panel.label} {panel.name}; {'; '.join(phrases.cutting(panel))}; TOP; {toward}{phrases.stamp(pattern.title)}"
     )
     letters = "".join(f"; {edge.letter} at both ends of {edge.name}" for edge in panel.edges if edge.letter)
     yield f"Write on it: {words}{letters}."
+
+
+def _marking(hand: HandPanel) -> Iterator[str]:
+    """What is marked within the outline: notches, channels, the grain line, the fold."""
+    panel, rule = hand.panel, hand.rule
+    if hand.notches:
+        yield "Measure the notches along the edge, the tape on its edge. A waist bar crosses the seam, ticks stand square to it."
+    if any(channel.number for channel in panel.channels):
+        yield "Write each channel's number at its upper end; they count from the front side of this piece, 1 first."
+    fold = f"The {phrases.prose(panel.fold)} lies on the fold." if panel.fold else ""
+    for line in (one for one in hand.inner if one.kind == GRAIN):
+        foot, top = hand.point(line.first), hand.point(line.last)
+        yield " ".join(
+            text
+            for text in (
+                f"Draw the grain line, an arrow from point {foot.number} up to point {top.number}: {across(foot.x_mm, rule)} "
+                f"{_beside(foot.x_mm)}the upright, from {up(foot.y_mm, rule)} to {up(top.y_mm, rule)}. The cloth plan "
+                "measures from its foot and its top.",
+                fold,
+            )
+            if text
+        )
+    if fold and panel.grain is None:
+        yield fold
+
+
+def _beside(x_mm: float) -> str:
+    """How the words go on behind a length that is told right or left."""
+    return "of " if x_mm < 0.0 else "right of "

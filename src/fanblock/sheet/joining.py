@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+import numpy as np
+
 from fanblock.sheet.clear import box_place, held
-from fanblock.sheet.drawing import Drawing, Group
+from fanblock.sheet.drawing import Drawing, Group, Stroke
 from fanblock.sheet.ink import Box, extent, ink_points
+from fanblock.sheet.longline import LINES, crosses
 from fanblock.sheet.pagemap import page_map
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import paragraph, paragraphs, text_area
-from fanblock.sheet.squares import square_at, square_box
-from fanblock.sheet.tiles import TilePlan, plan_tiles
+from fanblock.sheet.squares import both_lengths, square_at, square_box
+from fanblock.sheet.tiles import Joint, Tile, TilePlan, plan_tiles
 from fanblock.sheet.upright import moved_group
 
 TITLE_NAME = "title"
@@ -21,10 +24,76 @@ TITLE_NAME = "title"
 JOIN = (
     "Print at 100 %, never fitted to the page. On every page measure the square (100 mm) or the bars beside it (4 in), "
     "both ways. Pages to read, and pages too full for a square, have bars alone: one pair level, one upright.",
-    "Cut only the right and the lower edge of a page, lay it over the next, join the rows first, then row to row.",
+    "Cut only the right and the lower edge of a page and lay it over the next, along a long ruler.",
 )
-LONG = "Join on a long ruler, then measure the 500 mm line: errors of taping add up from page to page."
-CROSSED = "Crossed fields are empty and have no page."
+CROSSED = "Slanting lines on the map: that field is empty and has no page."
+
+
+def has_gaps(plan: TilePlan) -> bool:
+    """Tell whether some fields of the map have no page."""
+    return len(plan.tiles) < plan.rows * plan.columns
+
+
+def hanging(plan: TilePlan) -> tuple[str, ...]:
+    """Return in which order pages are joined: which lie side by side, and which page hangs from which."""
+    runs = _runs(plan)
+    beside = [_names(run) for run in runs if len(run) > 1]
+    said = [f"First join side by side: {'; '.join(beside)}."] if beside else []
+    hung = []
+    for run in runs:
+        above = [plan.by_place[place] for one in run if (place := (one.row - 1, one.column)) in plan.by_place]
+        if above:
+            hung.append(f"{_names(run)} {'hang' if len(run) > 1 else 'hangs'} from {_names(above)}")
+    if hung:
+        said.append(f"{'Then' if beside else 'Join'} one under another: {', '.join(hung)}.")
+    return (" ".join(said),) if said else ()
+
+
+def _runs(plan: TilePlan) -> list[list[Tile]]:
+    """The pages that lie side by side without a gap."""
+    runs: list[list[Tile]] = []
+    for tile in plan.tiles:
+        last = runs[-1][-1] if runs else None
+        if last is not None and (last.row, last.column + 1) == (tile.row, tile.column):
+            runs[-1].append(tile)
+        else:
+            runs.append([tile])
+    return runs
+
+
+def _names(run: Sequence[Tile]) -> str:
+    """The names of some pages of one row: the first and the last of three and more that leave no gap."""
+    if len(run) > 2 and run[-1].column - run[0].column == len(run) - 1:
+        return f"{run[0].name} to {run[-1].name}"
+    return " and ".join(tile.name for tile in run) if len(run) < 3 else ", ".join(tile.name for tile in run)
+
+
+NAMED_LINES = 8
+"""Up to how many lines across pages are named one by one: a longer list is not read."""
+
+
+def proving(drawing: Drawing, plan: TilePlan) -> tuple[str, ...]:
+    """Return that the lines across pages are to be measured: of a few, which joins each proves; and what no line crosses."""
+    found = [item for group in drawing.groups if group.name in LINES for item in group.items]
+    rest = list(plan.joints)
+    said = []
+    for item in found:
+        if not isinstance(item, Stroke) or not item.name.endswith(" mm line"):
+            continue
+        crossed = [joint for joint in plan.joints if crosses(item.beziers[0, 0], item.beziers[-1, 3], joint)]
+        rest = [joint for joint in rest if joint not in crossed]
+        if crossed:
+            long = float(np.hypot(*(item.beziers[-1, 3] - item.beziers[0, 0])))
+            said.append(f"{both_lengths(long)}, across {', '.join(_joined(joint) for joint in crossed)}")
+    if not said:
+        return ()
+    which = f": {'; '.join(said)}" if len(said) <= NAMED_LINES else " across the pages; each says how long it is"
+    left = " No line crosses the other joins: lay a ruler along their marks." if rest else ""
+    return (f"Then measure the long lines, for errors of taping add up{which}.{left}",)
+
+
+def _joined(joint: Joint) -> str:
+    return f"{joint.over.name}-{joint.under.name}"
 
 
 def joining_page(drawing: Drawing, plan: TilePlan, words: Sequence[str]) -> Drawing:
@@ -42,12 +111,14 @@ def joining_page(drawing: Drawing, plan: TilePlan, words: Sequence[str]) -> Draw
     left = area.left + room.width_mm + 5.0
     more, below = paragraph("Measure the square now.", left, top - 1.0, area.right - left, 4.2, bold=True)
     items += more
-    more, below = paragraphs(JOIN, left, below - 1.0, area.right - left, 3.2)
+    more, below = paragraphs(
+        (*JOIN, *hanging(plan), *proving(drawing, plan)), left, below - 1.0, area.right - left, 3.2
+    )
     items += more
     count = "1 page" if len(plan.tiles) == 1 else f"{len(plan.tiles)} pages to join"
     more, map_top = paragraph(f"{count}:", area.left, low - 4.0, area.width_mm, 4.2, bold=True)
     items += more
-    if len(plan.tiles) < plan.rows * plan.columns:
+    if has_gaps(plan):
         more, map_top = paragraph(CROSSED, area.left, map_top, area.width_mm, 3.2)
         items += more
     mapped = page_map(plan, drawing, Box(area.left, area.bottom, area.right, map_top - 1.0))

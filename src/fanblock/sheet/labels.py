@@ -154,11 +154,6 @@ def _marks(panel: Panel) -> Iterator[Wish]:
         yield Wish(f"mark {mark.name}", blocks, tuple(places), MARK_REACH_MM, needed=False)
 
 
-def _half(panel: Panel, pattern: Pattern) -> str:
-    """Which half a piece is of."""
-    return half_of(panel, pattern)
-
-
 def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
     """Number and name, what to cut, which half, and what tells two printings apart: as one block or,
     failing that, four.
@@ -171,7 +166,7 @@ def _body(panel: Panel, pattern: Pattern) -> Iterator[Wish]:
     yield Wish("all", tuple(_whole(panel, pattern)), (middle,), needed=False, grants=BODY)
     yield Wish("number", tuple(_number(panel)), (middle,))
     yield Wish("cut", choices(cutting, (3.6, 3.0, LEAST_MM), wide, True), (below,), weights=(1.0, 0.8))
-    yield Wish("half", choices([_half(panel, pattern)], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
+    yield Wish("half", choices([half_of(panel, pattern)], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
     yield Wish("identity", choices([garment, stamp], (3.0, 2.7, LEAST_MM), wide), (below,), weights=(1.0, 0.8))
     yield Wish(
         "grain",
@@ -188,7 +183,7 @@ def _whole(panel: Panel, pattern: Pattern) -> Iterator[Block]:
     for number, name, text, width in _WHOLE_SIZES:
         head = (Line(panel.label, number, True), Line(panel.name, name, True))
         cutting = paragraphs((*phrases.cutting(panel), *phrases.boned(panel)), 1.1 * text, width, True)
-        half = wrapped(_half(panel, pattern), text, width)
+        half = wrapped(half_of(panel, pattern), text, width)
         end = paragraphs((garment, stamp), text, width)
         yield Block(
             (
@@ -236,13 +231,15 @@ def _number(panel: Panel) -> Iterator[Block]:
 @dataclass(frozen=True, slots=True)
 class EdgeWish:
     """Words that want to stand along an edge: ways to say them, best first, each with distances along the edge where
-    its middle may stand; ``outside_mm`` is how wide the allowance is in which they may stand, 0 for inside.
+    its middle may stand; ``outside_mm`` is how wide the allowance is in which they may stand, 0 for inside. Those that are
+    ``deep`` may stand far inside rather than nowhere.
     """
 
     name: str
     edge: Edge
     texts: tuple[tuple[str, tuple[float, ...]], ...]
     outside_mm: float
+    deep: bool = False
 
 
 def edge_wishes(panel: Panel, units: str) -> list[EdgeWish]:
@@ -259,7 +256,10 @@ def edge_wishes(panel: Panel, units: str) -> list[EdgeWish]:
         which = level_name(edge) if edge.across else which
         distances = tuple(ratio * edge.curve.length_mm for ratio in _RATIOS)
         texts = tuple((text, distances) for text in (*((f"{which} · {says}",) if which else ()), says))
-        found.append(EdgeWish(f"allowance {edge.name}", edge, texts, _outside(panel, edge)))
+        bare = says.startswith("no allowance")
+        if bare:
+            texts += tuple((text, distances) for text in (says.replace(": ", ":\n"), says.rpartition(": ")[2]))
+        found.append(EdgeWish(f"allowance {edge.name}", edge, texts, _outside(panel, edge), bare))
     return found
 
 

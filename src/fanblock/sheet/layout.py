@@ -11,11 +11,11 @@ import numpy as np
 from fanblock.geometry.curve import frozen
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
-from fanblock.sheet.arranging import arranged
+from fanblock.sheet.arranging import arranged, off_joins
 from fanblock.sheet.clothlayers import on_cloth
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.font import fitted, width_mm
-from fanblock.sheet.longline import Block, ends_clear, line_on_tiles, long_line_block
+from fanblock.sheet.longline import Block, ends_clear, join_lines, line_on_tiles, long_line_block
 from fanblock.sheet.packing import pack
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.piece import Piece, printed
@@ -82,7 +82,7 @@ def laid_out(pattern: Pattern, paper: Paper | None = None, pieces: Sequence[Piec
 
 def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -> tuple[Drawing, TilePlan]:
     """Return all pieces laid so that few pages are needed, and the plan of those pages."""
-    laid = arranged(pieces or pieces_of(pattern), paper, _name(pattern))
+    laid = off_joins(arranged(pieces or pieces_of(pattern), paper, _name(pattern)), pattern)
     placed, plan, size, groups = laid.placed, laid.plan, laid.size_mm, list(laid.groups)
     worded = [(label, label.box.corners() + shift) for item, shift in placed for label in item.labels]
     for piece, labels, shift in _tags(placed, plan, pattern):
@@ -97,6 +97,7 @@ def tiled_layout(pattern: Pattern, paper: Paper, pieces: Sequence[Piece] = ()) -
         groups, size, plan = _line_beside(groups, size, paper, _name(pattern))
     else:
         groups.append(moved_group(found[0].group, found[1]))
+    groups += join_lines(laid.grounds, every, plan, size, groups[-1:])
     if not pattern.sound:
         inner = [(tile.field.left, tile.field.bottom, tile.field.right, tile.field.top) for tile in plan.tiles]
         groups.insert(0, _not_sound(inner))

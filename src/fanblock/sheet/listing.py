@@ -16,11 +16,16 @@ from fanblock.finish.bonelist import (
 from fanblock.pattern.bones import SPIRAL, Bone, Lacing
 from fanblock.pattern.model import Pattern
 from fanblock.sheet import phrases
-from fanblock.units import fine_length, format_length, retold, sold_length
+from fanblock.sheet.channelwords import unboned
+from fanblock.sheet.lacingup import first_row, lacing_words, rows_of
+from fanblock.units import EIGHTHS, UNITS, fine_length, format_length, retold, sold_length
 
 Rows = list[tuple[str, ...]]
 
 BONE_HEADS = ("piece", "channels", "bone", "cut to", "in all")
+HOLE = "hole"
+"""What heads the numbers of a lacing's holes."""
+
 BINDING_HEADS = ("bound", "length", "to buy")
 
 
@@ -79,10 +84,11 @@ def bone_sentences(pattern: Pattern) -> Iterator[str]:
     letters = _letters(pattern)
     busks = {row.bone for row in bone_rows(pattern) if row.name == "busk"}
     for total in bone_totals(pattern):
-        words = f"{'Busk' if total.bone in busks else 'Bone'} {letters[total.bone]}, {bone_words(total.bone)}: {total.pieces}, {sold_length(total.length_mm, units)} in all"
+        what = f"{'Busk' if total.bone in busks else 'Bone'} {letters[total.bone]}, {bone_words(total.bone)}"
+        words = f"{what}: {sold_length(total.length_mm, units)} in all, for {total.pieces if total.pieces > 1 else 'one'}{' of them' * (total.pieces > 1)}"
         if total.spares:
             longest = format_length(total.longest_mm, units)
-            words += f" with 5 % of waste, and {total.spares} of {longest} to spare"
+            words += f", {total.spares} of {longest} to spare, and 5 % of waste"
         yield words + (f"; {total.tips} tips." if total.tips else ".")
     if any(panel.channels for panel in pattern.panels):
         step = "1/4 in" if units == "in" else "half a centimetre"
@@ -90,12 +96,12 @@ def bone_sentences(pattern: Pattern) -> Iterator[str]:
             f"Lengths are those of the channels, rounded down to {step}. Channels are numbered on each piece from its front "
             "side. Round the ends of every bone and smooth them, or tip them."
         )
+    for panel, off_mm in unboned(pattern):
+        yield (
+            f"The lowest bone of piece {panel.number} ({panel.name}) ends {format_length(off_mm, units)} above the lower edge, and is "
+            "meant to: below it the piece is too narrow for a channel beside its seam."
+        )
     yield from (note.says for note in pattern.notes if note.kind == "bones")
-
-
-def _rows(lacing: Lacing) -> tuple[str, str]:
-    """What the two rows of an opening are called."""
-    return (lacing.panel, lacing.across) if lacing.across else ("left half", "right half")
 
 
 def lace_table(lacing: Lacing, units: str) -> Rows:
@@ -109,7 +115,7 @@ def lace_table(lacing: Lacing, units: str) -> Rows:
 def lace_sentences(lacing: Lacing, units: str) -> Iterator[str]:
     """Yield how an opening is laced and how long its lace is."""
     count, each = eyelet_count(lacing), len(lacing.left_mm)
-    first, second = _rows(lacing)
+    first, second = rows_of(lacing)
     from_edge = phrases.short_length(lacing.from_edge_mm, units)
     spacing = fine_length(lacing.spacing_mm, units)
     yield (
@@ -117,10 +123,10 @@ def lace_sentences(lacing: Lacing, units: str) -> Iterator[str]:
         f"{lacing.edge} and {spacing} apart. Distances are measured down the edge from its top."
     )
     if lacing.way == SPIRAL:
-        stepped, other = (first, second) if lacing.left_mm[1] < lacing.right_mm[1] else (second, first)
+        stepped, other = (second, first) if first_row(lacing) else (first, second)
         yield (
             f"For a spiral lace: on the {stepped} the second hole is only half a space down, on the {other} the last one, so "
-            "that the edges close level above and below. The lace may begin at either end."
+            "that the edges close level above and below."
         )
     else:
         yield "For crossed lacing: the holes stand in level pairs."
@@ -134,20 +140,23 @@ def lace_sentences(lacing: Lacing, units: str) -> Iterator[str]:
 
 
 def binding_table(pattern: Pattern) -> Rows:
-    """Return how much binding each kind of edge takes, and what to buy."""
+    """Return how much binding there is in all and what to buy, then how much of it each kind of edge takes."""
     units = pattern.body.units
-    rows: Rows = [
-        (
-            one.name,
-            format_length(one.length_mm, units),
-            sold_length((1.0 + JOINS_RATIO) * one.length_mm, units),
-        )
-        for one in bound(pattern)
+    parts = [(one.name, _shown_mm(one.length_mm, units)) for one in bound(pattern)]
+    whole = sum(mm for _, mm in parts)
+    buy = sold_length((1.0 + JOINS_RATIO) * whole, units)
+    if len(parts) == 1:
+        return [(parts[0][0], format_length(whole, units), buy)]
+    return [
+        ("all", format_length(whole, units), buy),
+        *((f"of it: {name}", format_length(mm, units), "–") for name, mm in parts),
     ]
-    if len(rows) > 1:
-        whole = sum(one.length_mm for one in bound(pattern))
-        rows.append(("all", format_length(whole, units), sold_length((1.0 + JOINS_RATIO) * whole, units)))
-    return rows
+
+
+def _shown_mm(mm: float, units: str) -> float:
+    """A length as it is printed, in mm, so that a sum is that of the numbers beside it."""
+    step = UNITS["in"] / EIGHTHS if units == "in" else UNITS[units] / 10.0
+    return round(mm / step) * step
 
 
 JOINS_RATIO = 0.05
@@ -174,6 +183,11 @@ def tables(pattern: Pattern) -> Iterator[tuple[str, Sequence[str], Rows, tuple[s
         yield "Bones", BONE_HEADS, rows, says
     for lacing in pattern.lacings:
         head = f"Eyelets and lace: {lacing.edge}{f', {lacing.side} side' if lacing.side else ''}"
-        yield head, ("hole", *_rows(lacing)), lace_table(lacing, units), tuple(lace_sentences(lacing, units))
+        yield (
+            head,
+            (HOLE, *rows_of(lacing)),
+            lace_table(lacing, units),
+            (*lace_sentences(lacing, units), *lacing_words(pattern, lacing)),
+        )
     if pattern.binding is not None:
         yield "Binding", BINDING_HEADS, binding_table(pattern), tuple(binding_sentences(pattern))

@@ -7,18 +7,23 @@ from dataclasses import replace
 from itertools import count
 
 from fanblock.pattern.model import Pattern
-from fanblock.sheet.columns import APART_MM, GAP_MM, Column, Room, off_bars, read_page
+from fanblock.sheet.columns import APART_MM, GAP_MM, Column, Room, Setting, off_bars, read_page
 from fanblock.sheet.drawing import Drawing
 from fanblock.sheet.eyeletstrips import strip_pages
-from fanblock.sheet.listing import BONE_HEADS, tables
+from fanblock.sheet.lacingup import CAPTION, lace_pictures
+from fanblock.sheet.listing import BINDING_HEADS, BONE_HEADS, HOLE, tables
 from fanblock.sheet.paper import Paper
-from fanblock.sheet.setting import Items, heading, paragraphs, table
+from fanblock.sheet.setting import Items, heading, paragraph, paragraphs, table
+from fanblock.sheet.upright import moved_group
 
 SIZES_MM = (3.2, 3.0, 2.8)
 """Sizes of the text, the first of those that take fewest pages."""
 
 WIDE_MM = 105.0
 """Width of the column of bones."""
+
+BINDING_MM = 50.0
+"""The list of binding stands below that of bones on the first page if so much room is left there."""
 
 _BONE_WIDTHS = (0.28, 0.23, 0.13, 0.21, 0.15)
 _NARROW_WIDTHS = (0.24, 0.38, 0.38)
@@ -39,19 +44,44 @@ def _listed(pattern: Pattern, paper: Paper, size_mm: float) -> tuple[Drawing, ..
     right = area.right - WIDE_MM
     beside = Room(0, area.left, area.width_mm - WIDE_MM - GAP_MM, area.bottom, area.top)
     narrow = Column((replace(beside, page=page) for page in count()), size_mm)
+    pictures = iter(lace_pictures(pattern))
     for head, heads, rows, says in lists:
-        if heads is not BONE_HEADS:
+        if heads[0] == HOLE:
             _set(narrow, head, heads, rows, says, _NARROW_WIDTHS)
+            narrow.put(_lace_setting(next(pictures)[1], size_mm), APART_MM)
     taken = frozenset((0, *narrow.pages))
     lefts = ((page, right if page in taken else area.left) for page in count())
     wide = Column((Room(page, left, WIDE_MM, area.bottom, area.top) for page, left in lefts), size_mm)
     for head, heads, rows, says in lists:
         if heads is BONE_HEADS:
             _set(wide, head, heads, rows, says, _BONE_WIDTHS)
+    for head, heads, rows, says in lists:
+        if heads is BINDING_HEADS:
+            _set(
+                wide if wide.room.page == 0 and wide.at - wide.floor > BINDING_MM else narrow,
+                head,
+                heads,
+                rows,
+                says,
+                _NARROW_WIDTHS,
+            )
     return tuple(
         read_page(paper, [*wide.pages.get(page, ()), *narrow.pages.get(page, ())])
         for page in range(1 + max((*wide.pages, *narrow.pages), default=-1))
     )
+
+
+def _lace_setting(picture: Drawing, size_mm: float) -> Setting:
+    """The way of a lace as something to be set in a column, its caption below it."""
+
+    def setting(left: float, top: float, width: float) -> tuple[Items, float]:
+        low = top - picture.height_mm
+        shift = left + 0.5 * (width - picture.width_mm)
+        items = [item for group in picture.groups for item in moved_group(group, (shift, low)).items]
+        words, low = paragraph(CAPTION, left, low - 1.0, width, size_mm)
+        return [*items, *words], low
+
+    return setting
 
 
 def _set(

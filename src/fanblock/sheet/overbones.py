@@ -32,6 +32,12 @@ END_ROOM_MM = 2.0
 LARGE_MM = 8.0
 """A piece's number at least this large is set between channels rather than larger over them."""
 
+READABLE_MM = 4.5
+"""A piece's number at least this large is set between channels or in an allowance, turned too, before it stands over them."""
+
+LEVEL_REACH_MM = 8.0
+"""How far from its level line, or five times as far beyond its end, the name of a level may stand in an allowance."""
+
 NEAR_MM = 90.0
 """How far from the middle of its piece the number is looked for between channels, before it stands over them."""
 
@@ -125,12 +131,13 @@ def _covers(box: Box, channel: Channel) -> bool:
 
 
 def among_channels(
-    panel: Panel, wanted: Sequence[Wish], space: Space, strip: Space, units: str
-) -> tuple[list[Placed], list[Wish], OverBones]:
-    """Return what is written on a piece with channels, what found no place, and the room that is left.
+    panel: Panel, wanted: Sequence[Wish], space: Space, strips: tuple[Space, Space], units: str
+) -> tuple[list[Placed], list[Wish], OverBones, Space]:
+    """Return what is written on a piece with channels, what found no place, and the room that is left: there and in allowances.
 
     What belongs to a place is set clear of the channels, then their numbers and the words along the edges. What the
-    piece is and how it is cut stands between channels, else in an allowance, else over channels that can spare it.
+    piece is and how it is cut stands between channels, else in an allowance, else over channels that can spare it. ``strips`` are
+    the space within the cut line for all that may be moved about, and for the numbers of eyelets.
     """
     ends = (run for channel in panel.channels for run in ends_of(channel))
     rows = space.stamped([*boning.runs(panel), *ends])
@@ -140,7 +147,10 @@ def among_channels(
     for label in fixed:
         space = space.without(label.box)
     counted, space = boning.numbers(panel, space)
-    laced, strip = boning.eyelet_numbers(panel, strip)
+    laced, _ = boning.eyelet_numbers(panel, strips[1])
+    strip = strips[0]
+    for label in laced:
+        strip = strip.without(label.box)
     along, _ = place_along(panel, space.less(rows), strip, units)
     for label in along:
         space, strip = space.without(label.box), strip.without(label.box)
@@ -160,7 +170,7 @@ def among_channels(
         done.append(found)
         granted.update(wish.grants)
         over, strip = over.without(found.box), strip.without(found.box)
-    return done, unplaced, over
+    return done, unplaced, over, strip
 
 
 def _found(wish: Wish, over: OverBones, strip: Space) -> Placed | None:
@@ -169,14 +179,19 @@ def _found(wish: Wish, over: OverBones, strip: Space) -> Placed | None:
         return None
     if wish.name == "all":
         return place(wish, over.clear())
+    if wish.name.endswith(" level"):
+        return place(replace(wish, reach_mm=LEVEL_REACH_MM), strip) or over.place(wish)
     if wish.name not in BODY:
         return over.place(wish)
     if wish.name == "number":
         level = tuple(block for block in wish.blocks if not block.angle_deg)
         large = tuple(block for block in level if block.lines[0].size_mm >= LARGE_MM)
         near = replace(wish, blocks=large, reach_mm=NEAR_MM)
+        readable = replace(wish, blocks=tuple(block for block in wish.blocks if block.lines[0].size_mm >= READABLE_MM))
         return (
             place(near, over.clear())
+            or place(readable, over.clear())
+            or place(readable, strip)
             or over.place(replace(wish, blocks=level))
             or place(wish, over.clear())
             or over.place(wish)

@@ -49,10 +49,11 @@ def cutting(panel: Panel) -> tuple[str, ...]:
 
 
 def boned(panel: Panel) -> tuple[str, ...]:
-    """Return on which layer channels and eyelets are marked: the strongest, where there are several."""
-    marked = [word for word, there in (("channels", panel.channels), ("eyelets", panel.eyelets)) if there]
+    """Return on which layer channels are marked: the strongest, where there are several; eyelets are marked on the made edge."""
     layer = marked_layer(panel)
-    return (f"{' and '.join(marked)}: on {layer}",) if marked and layer else ()
+    if panel.channels and layer:
+        return (f"channels: on {layer}",)
+    return ("eyelets: by the strips",) if panel.eyelets and layer else ()
 
 
 def marked_layer(panel: Panel) -> str:

@@ -50,8 +50,8 @@ class Piece:
     """A printed piece in its own frame, lower left corner at the origin.
 
     ``group`` is what is drawn; ``outline`` the ring around all of it, flag included; ``ground`` the ring of
-    the cut line; ``labels`` what is written, each with its box; ``space`` what is still free, ``over`` where words may
-    stand over channels, on a piece that has some.
+    the cut line; ``labels`` what is written, each with its box; ``space`` what is still free inside the stitch line, ``strip``
+    what is free in the allowances, ``over`` where words may stand over channels, on a piece that has some.
     """
 
     panel: Panel
@@ -60,6 +60,7 @@ class Piece:
     ground: Points
     labels: tuple[Placed, ...]
     space: Space
+    strip: Space
     over: OverBones | None
 
     @cached_property
@@ -73,31 +74,39 @@ def piece(panel: Panel, pattern: Pattern) -> Piece:
     return printed((panel,), pattern)[0]
 
 
-def printed(panels: Sequence[Panel], pattern: Pattern) -> tuple[Piece, ...]:
-    """Return the piece of each of ``panels``; the curves of all are fitted together, which is faster."""
-    turned = [_clear_grain(upright(panel)) for panel in panels]
+def printed(panels: Sequence[Panel], pattern: Pattern, kept_free: Sequence[Sequence[Points]] = ()) -> tuple[Piece, ...]:
+    """Return the piece of each of ``panels``; the curves of all are fitted together, which is faster.
+
+    ``kept_free`` are, for each of them, lines that its words keep off besides its own, as joins of pages are.
+    """
+    turned = [clear_grain(upright(panel)) for panel in panels]
     drawn = strokes([_curves(panel) for panel in turned])
-    return tuple(_piece(panel, curves, pattern) for panel, curves in zip(turned, drawn, strict=True))
+    kept = kept_free or [()] * len(turned)
+    return tuple(_piece(*one, pattern) for one in zip(turned, drawn, kept, strict=True))
 
 
-def _piece(panel: Panel, curves: Sequence[Stroke], pattern: Pattern) -> Piece:
+def _piece(panel: Panel, curves: Sequence[Stroke], kept: Sequence[Points], pattern: Pattern) -> Piece:
     ground = _ground(panel)
     lines = [*curves, *_slits(panel), *_notches(panel), *_grain(panel), *boning.eyelets(panel)]
     runs = [_dense(stroke) for stroke in lines]
-    space = Space.within(panel.loop(), runs)
-    strip = Space.within(ground, runs)
+    space = Space.within(panel.loop(), [*runs, *kept])
+    beside_holes = Space.within(ground, runs)
+    strip = beside_holes.less(beside_holes.stamped(kept)) if kept else beside_holes
     wanted = wishes(panel, pattern)
     over = None
     if panel.channels:
-        labels, unplaced, over = among_channels(panel, wanted, space, strip, pattern.body.units)
+        labels, unplaced, over, strip = among_channels(panel, wanted, space, (strip, beside_holes), pattern.body.units)
         space = over.clear()
         lines += rows_drawn(panel, [label.box for label in labels])
     else:
         labels, unplaced, space = place_all(wanted, space)
         allowances, space = place_along(panel, space, strip, pattern.body.units)
         for label in allowances:
+            strip, beside_holes = strip.without(label.box), beside_holes.without(label.box)
+        laced, _ = boning.eyelet_numbers(panel, beside_holes)
+        for label in laced:
             strip = strip.without(label.box)
-        laced, _ = boning.eyelet_numbers(panel, strip)
+        strip = strip.outside(panel.loop())
         labels += [*allowances, *laced]
     outline = ground
     beside = flag(unplaced, panel, ground)
@@ -108,7 +117,7 @@ def _piece(panel: Panel, curves: Sequence[Stroke], pattern: Pattern) -> Piece:
     every = (*lines, *(item for label in labels for item in label.items))
     items = on_cloth(every, panel, pattern, marked)
     name = f"{panel.label} {panel.name}"
-    return Piece(panel, Group(name, items), frozen(outline), frozen(ground), tuple(labels), space, over)
+    return Piece(panel, Group(name, items), frozen(outline), frozen(ground), tuple(labels), space, strip, over)
 
 
 def _is_marked(label: Placed, panel: Panel) -> bool:
@@ -167,7 +176,7 @@ def _notches(panel: Panel) -> list[Stroke]:
             run = [notch.point - out * notch.inward, notch.point + BAR_IN_MM * notch.inward]
             found.append(Stroke(polyline(frozen(run)), "mark", f"waist notch {notch.edge}"))
             continue
-        way = -1.0 if _on_marks(panel, notch) else 1.0
+        way = -1.0 if on_marks(panel, notch) else 1.0
         for tick, at in enumerate(ticks_of(notch), start=1):
             foot, (x, y) = edge.curve.at(at), edge.curve.tangent_at(at)
             run = [foot, foot + way * notch.tick_mm * np.array([-y, x])]
@@ -175,7 +184,7 @@ def _notches(panel: Panel) -> list[Stroke]:
     return found
 
 
-def _on_marks(panel: Panel, notch: Notch) -> bool:
+def on_marks(panel: Panel, notch: Notch) -> bool:
     """Whether ticks drawn inward would be taken for lines drawn on the piece, as tucks are, and have room in the allowance."""
     if panel.allowances.get(notch.edge, 0.0) < notch.tick_mm:
         return False
@@ -206,7 +215,7 @@ def _grain(panel: Panel) -> list[Stroke]:
     return found
 
 
-def _clear_grain(panel: Panel) -> Panel:
+def clear_grain(panel: Panel) -> Panel:
     """Return the panel with its grain arrow slid sideways, and shortened if need be, to where it lies clear.
 
     A grain is a direction, not a place; an arrow along a seam or a slit would be taken for part of it.

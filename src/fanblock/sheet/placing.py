@@ -12,7 +12,7 @@ from fanblock.geometry.bezier import polyline
 from fanblock.geometry.curve import Points, frozen
 from fanblock.pattern.model import Panel
 from fanblock.sheet.drawing import Stroke, Words
-from fanblock.sheet.labels import LEFT, RIGHT, UP, Wish, edge_wishes
+from fanblock.sheet.labels import LEFT, RIGHT, UP, EdgeWish, Wish, edge_wishes
 from fanblock.sheet.space import Box, Space
 from fanblock.sheet.wording import LEAST_MM, Block, Line, paragraphs
 
@@ -85,35 +85,46 @@ def place_along(panel: Panel, space: Space, strip: Space, units: str) -> tuple[l
     """
     done: list[Placed] = []
     for wish in edge_wishes(panel, units):
-        rooms: list[tuple[Space, tuple[float, ...]]] = []
-        if wish.outside_mm:
-            rooms.append((strip, (-0.5 * wish.outside_mm,)))
-        rooms.append((space, (0.9, 2.0, 3.5)))
-        if wish.name.startswith("clip"):
-            rooms = rooms[:1]
-        curve = wish.edge.curve
-        feet = {at: (curve.at(at), curve.tangent_at(at)) for _, distances in wish.texts for at in distances}
-        found = next(
-            (
-                (block, box, room)
-                for room, depths in rooms
-                for text, distances in wish.texts
-                for size in (2.7, LEAST_MM)
-                for depth in depths
-                for block in (Block((Line(text, size),)),)
-                if (box := room.first_free(_boxes([feet[at] for at in distances], block, depth))) is not None
-            ),
-            None,
-        )
+        found = _along_edge(wish, space, strip)
         if found is not None:
-            block, box, room = found
+            block, box, outside = found
             turned = block.turned(box.angle_deg)
             done.append(Placed(wish.name, box, turned.words(box), turned))
-            if room is strip:
+            if outside:
                 strip = strip.without(box)
             else:
                 space = space.without(box)
     return done, space
+
+
+INSIDE_MM, DEEP_MM = (0.9, 2.0, 3.5), (5.0, 7.0, 9.0, 12.0)
+"""How far inside a stitch line the words along it stand; and how far where they find no room near it and say that an edge
+has no allowance."""
+
+ALONG_SIZES_MM = (2.7, LEAST_MM)
+"""Sizes of the words along an edge."""
+
+
+def _along_edge(wish: EdgeWish, space: Space, strip: Space) -> tuple[Block, Box, bool] | None:
+    """The words along one edge, their box, and whether that lies in the allowance; None without room."""
+    curve = wish.edge.curve
+    rooms: list[tuple[Space, tuple[float, ...]]] = [(space, INSIDE_MM)]
+    if wish.outside_mm:
+        rooms.insert(0, (strip, (-0.5 * wish.outside_mm,)))
+    feet = {at: (curve.at(at), curve.tangent_at(at)) for _, distances in wish.texts for at in distances}
+    short = 1 if wish.deep else 0
+    ways = [(*room, wish.texts[: len(wish.texts) - short]) for room in rooms]
+    if wish.deep:
+        ways += [(space, DEEP_MM, wish.texts[:-1]), (space, (*INSIDE_MM, *DEEP_MM), wish.texts[-1:])]
+    for room, depths, texts in ways:
+        for text, distances in texts:
+            for size in ALONG_SIZES_MM:
+                block = Block(tuple(Line(part, size) for part in text.split("\n")))
+                for depth in depths:
+                    box = room.first_free(_boxes([feet[at] for at in distances], block, depth))
+                    if box is not None:
+                        return block, box, room is strip
+    return None
 
 
 def _boxes(feet: Sequence[tuple[Points, Points]], block: Block, depth_mm: float) -> list[Box]:

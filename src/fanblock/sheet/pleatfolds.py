@@ -19,7 +19,7 @@ from fanblock.pattern.model import PLEAT_HEAD, WAIST, Edge, EdgeName, Mark, Pane
 from fanblock.sheet import phrases
 from fanblock.skirts.pleating import skirt_name
 from fanblock.tolerances import LEAST_EDGE_MM
-from fanblock.units import format_length
+from fanblock.units import fine_length, format_length, marked_mm
 from fanblock.wearer.model import LEFT, RIGHT
 
 CREASE, OUTWARD = "crease", "outward"
@@ -206,11 +206,9 @@ def _fold_mm(run: tuple[list[_Crease], float]) -> float:
 
 
 def _kind(front: list[_Crease], back: list[_Crease]) -> str:
-    """Which kind of pleats two sides make: a box stands over the seam, an inverted one opens there, the others are knife."""
-    starts = [side[0].outward if side and side[0].at_mm < LEAST_EDGE_MM else None for side in (front, back)]
-    if starts == [False, False]:
-        return "box"
-    return "inverted" if starts == [True, True] else "knife"
+    """Which kind of pleats two sides make: of a box two folded edges meet on the seam, the others are knife."""
+    starts = [bool(side) and side[0].at_mm < LEAST_EDGE_MM for side in (front, back)]
+    return "box" if all(starts) else "knife"
 
 
 def _kind_words(kind: str, layers: int) -> str:
@@ -218,20 +216,22 @@ def _kind_words(kind: str, layers: int) -> str:
     count = layers // (2 if kind == "knife" else 4)
     if kind == "knife":
         return "knife pleat" if count == 1 else f"{count} knife pleats"
-    return f"{ {1: '', 2: 'double ', 3: 'triple '}.get(count, f'{count}-fold ') }{kind} pleat"
+    return f"{ {1: '', 2: 'double ', 3: 'triple '}.get(count, f'{count}-fold ') }{kind} pleat, turned in"
 
 
 def _says(pattern: Pattern, kind: str, runs: Sequence[tuple[list[_Crease], float]], fold_mm: float) -> str:
     units = pattern.body.units
-    wide = f"one fold is {format_length(fold_mm, units)} wide"
+    one = marked_mm(fold_mm, units)
+    wide = f"one fold is {fine_length(one, units)} wide"
     if kind != "knife":
-        wide += f", the {'box' if kind == 'box' else 'pleat behind'} {format_length(2.0 * fold_mm, units)}"
-    cloth = [format_length(run[1], units) for run in runs]
+        wide += f", the box inside {fine_length(2.0 * one, units)}"
+    counts = [round(run[1] / fold_mm) for run in runs]
+    cloth = [f"{fine_length(count * one, units)} ({count} folds)" for count in counts]
     brings = f"{cloth[0]} from the front and {cloth[1]} from behind"
     if cloth[0] == cloth[1]:
         brings = f"{cloth[0]} from either side"
-    elif not all(run[1] for run in runs):
-        brings = f"{cloth[0]}, all from the front" if runs[0][1] else f"{cloth[1]}, all from behind"
+    elif not all(counts):
+        brings = f"{cloth[0]}, all from the front" if counts[0] else f"{cloth[1]}, all from behind"
     return f"At the head {wide}. The cloth is {brings}; folded it takes up nothing of the seam."
 
 

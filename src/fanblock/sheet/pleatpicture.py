@@ -13,6 +13,7 @@ from fanblock.pattern.model import Pattern
 from fanblock.sheet.drawing import Drawing, Group, Stroke, Words
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.pleatfolds import Run, Section, sections_of
+from fanblock.sheet.pleatheads import heads_pictured
 from fanblock.sheet.setting import Items, heading, paragraph, text_area
 from fanblock.sheet.squares import square_at, square_box
 from fanblock.sheet.upright import moved_group
@@ -29,6 +30,9 @@ LAYER_MM, APART_MM = 4.2, 7.0
 _SIZE_MM, _HEAD_MM, _BESIDE_MM, _STUB_MM = 2.6, 3.4, 1.6, 2.0
 """Sizes of the words; how far beside a crease its number stands; how far the seam's stitches stand out."""
 
+_SPARE_RATIO = 0.88
+"""Of the room beside a section words take so much: a page on a screen may set them in a wider face."""
+
 HEAD = "How the pleats fold"
 CAPTION = (
     "How the pleats fold, seen from below with the outside up: each number is that of the crease on the piece, bold where it is "
@@ -41,7 +45,7 @@ def pleat_picture(pattern: Pattern) -> Drawing | None:
     sections = sections_of(pattern)
     if not sections:
         return None
-    drawn = [_drawn(section) for section in sections]
+    drawn = [*(_drawn(section) for section in sections), *_heads(sections)]
     high = sum(tall for _, tall in drawn) + APART_MM * (len(drawn) - 1)
     groups, top = [], high
     for group, tall in drawn:
@@ -56,8 +60,8 @@ def pleat_pages(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
     floor = area.bottom + room.height_mm + APART_MM
     pages: list[list[Group]] = []
     top = area.bottom
-    for section in sections_of(pattern):
-        group, tall = _drawn(section)
+    sections = sections_of(pattern)
+    for group, tall in map(_drawn, sections):
         if not pages or top - tall < floor:
             items, low = heading(HEAD, area.left, area.top - 2.0, area.width_mm)
             more, top = paragraph(CAPTION, area.left, low, area.width_mm, _SIZE_MM)
@@ -66,7 +70,15 @@ def pleat_pages(pattern: Pattern, paper: Paper) -> tuple[Drawing, ...]:
             top -= APART_MM
         pages[-1].append(moved_group(group, (area.left, top - tall)))
         top -= tall + APART_MM
+    for group, _ in _heads(sections, stacked=True):
+        pages[-1].append(moved_group(group, (area.left, area.bottom)))
     return tuple(Drawing("cover", paper.width_mm, paper.height_mm, tuple(groups)) for groups in pages)
+
+
+def _heads(sections: Sequence[Section], *, stacked: bool = False) -> Iterator[tuple[Group, float]]:
+    """How the head of box pleats let into a seam looks when it is done, shown once for all of them; on a page by the square."""
+    if any("box pleat" in section.kind for section in sections):
+        yield heads_pictured("pleat heads", stacked=stacked)
 
 
 def _drawn(section: Section) -> tuple[Group, float]:
@@ -111,6 +123,7 @@ def _section(section: Section) -> tuple[list[Stroke | Words], float]:
     items.append(Words(left, 0.0, foot, _SIZE_MM))
     items.append(Words(right, SECTION_MM, foot, _SIZE_MM, "end"))
     items.append(Words("outside", 0.0, -_SIZE_MM, _SIZE_MM, color="#555555"))
+    items.append(Words("inside", 0.5 * SECTION_MM, foot, _SIZE_MM, "middle", color="#555555"))
     return items, -foot + 1.5
 
 
@@ -130,7 +143,7 @@ def _run(run: Run, scale: float, way: float, high: float, top: float, *, alone: 
 
 def _words(section: Section) -> tuple[Items, float]:
     """How each crease is folded, as the pieces say it, then how wide the pleats are."""
-    left, wide = SECTION_MM + 6.0, WIDE_MM - SECTION_MM - 6.0
+    left, wide = SECTION_MM + 6.0, _SPARE_RATIO * (WIDE_MM - SECTION_MM - 6.0)
     items: Items = []
     top = 0.0
     for name, run in _sides(section):

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
-from fanblock.pattern.model import Finding, Girth, Pattern
+from fanblock.pattern.model import Girth, Pattern
 from fanblock.sheet import phrases
 from fanblock.sheet.cautions import COSTUME
 from fanblock.sheet.drawing import Drawing
 from fanblock.sheet.htmlpage import list_of, page, section, table
 from fanblock.sheet.inline import inline_svg
-from fanblock.sheet.listing import tables
+from fanblock.sheet.lacingup import CAPTION as LACE_CAPTION
+from fanblock.sheet.lacingup import lace_pictures
+from fanblock.sheet.listing import HOLE, tables
+from fanblock.sheet.looks import looks
 from fanblock.sheet.pleatpicture import CAPTION as PLEATS_CAPTION
 from fanblock.sheet.pleatpicture import pleat_picture
 from fanblock.sheet.reportchecks import checks_table
@@ -25,16 +28,6 @@ from fanblock.sheet.tapes import tape_sentence, tape_words
 from fanblock.sheet.telling import Telling, telling
 from fanblock.sheet.views import Views
 from fanblock.units import format_length
-
-NOTES = {
-    "guess": "Guessed, because it was not measured",
-    "body": "Peculiar to this body",
-    "toile": "On the toile",
-    "recipe": "From the recipe",
-    "wearer": "From the wearer's own notes",
-}
-TOLD_ELSEWHERE = frozenset({"bones", "sewing", "sewing first", "sewing lining", "sewing pleats", "sewing last"})
-"""Kinds of notes that stand in the order of sewing, or in the list of bones."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +58,7 @@ def report_html(pattern: Pattern, views: Views | None = None, to_buy: ToBuy | No
         *([] if to_buy is None else [section("Buy", table(("what", "how much"), to_buy.things))]),
         section("Cut", _cut_list(pattern)),
         *([] if to_buy is None else [section("On the cloth", _cloths(to_buy))]),
-        *(section(head, _listed(heads, rows, says)) for head, heads, rows, says in tables(pattern)),
+        *(section(head, text) for head, text in _lists(pattern)),
         section("Sew", f"{_strip(pattern)}{_pleats(pattern)}{list_of(joining(pattern), 'ol')}"),
         section("For the toile", f'<div class="box">{list_of(toile(pattern))}</div>'),
         section("What was checked", checks_table(pattern.findings, pattern.body.units)),
@@ -121,20 +114,9 @@ def _pictures(views: Views, said: Telling) -> str:
 
 
 def _look(pattern: Pattern) -> str:
-    parts = []
-    for kind in [*NOTES, *sorted({note.kind for note in pattern.notes} - set(NOTES))]:
-        says = [_said(note.says) for note in pattern.notes if note.kind == kind and kind not in TOLD_ELSEWHERE]
-        if kind == "body":
-            says += [finding.says for finding in pattern.findings if _wants_a_look(finding)]
-        if says:
-            parts.append(f"<h3>{escape(NOTES.get(kind, kind))}</h3>{list_of(says)}")
+    parts = [f"<h3>{escape(head)}</h3>{list_of(says)}" for _, head, says in looks(pattern)]
     parts.append(f"<p>{escape(telling(pattern).look)}</p>")
     return "".join(parts)
-
-
-def _said(note: str) -> str:
-    """A note as the report says it: under a heading that says GUESSED already, and what "from memory" means."""
-    return note.removeprefix("GUESSED: ").replace("from memory:", "from memory of the trade, not measured:")
 
 
 def _glossary(pattern: Pattern) -> str:
@@ -171,11 +153,6 @@ def _of_the_block(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     )
 
 
-def _wants_a_look(finding: Finding) -> bool:
-    """What warns, and how loose or tight the cone is where it cannot follow the body."""
-    return finding.state == "warns" or (finding.family == "girth" and not math.isfinite(finding.limit))
-
-
 def _flat(views: Views) -> str:
     picture = inline_svg(views.flat, "flat", "all pieces, flat")
     half = telling(views.pattern).half
@@ -193,6 +170,17 @@ def _cut_list(pattern: Pattern) -> str:
         for panel in sorted(pattern.panels, key=lambda panel: panel.number)
     ]
     return table(("piece", "name", "cut"), rows)
+
+
+def _lists(pattern: Pattern) -> Iterator[tuple[str, str]]:
+    """Every list under its heading; behind that of a lacing's holes the way of its lace."""
+    pictures = iter(lace_pictures(pattern))
+    for number, (head, heads, rows, says) in enumerate(tables(pattern)):
+        text = _listed(heads, rows, says)
+        if heads[0] == HOLE:
+            drawn = inline_svg(next(pictures)[1], f"lace{number}", "the way of the lace")
+            text += f'<figure class="strip">{drawn}<figcaption>{escape(LACE_CAPTION)}</figcaption></figure>'
+        yield head, text
 
 
 def _listed(heads: Sequence[str], rows: Sequence[Sequence[str]], says: Sequence[str]) -> str:

@@ -25,10 +25,13 @@ def text_area(paper: Paper) -> Box:
 def paragraph(
     text: str, left: float, top: float, width_mm: float, size_mm: float, bold: bool = False, color: str = "#000000"
 ) -> tuple[Items, float]:
-    """Return a wrapped paragraph whose capitals reach up to ``top``, and where the next may begin."""
+    """Return a wrapped paragraph whose capitals reach up to ``top``, and where the next may begin.
+
+    Back ticks, which set off a name where text is plain, are left out.
+    """
     items: Items = []
     base = top - RISE * size_mm
-    for row in wrapped(text, size_mm, width_mm, bold):
+    for row in wrapped(text.replace("`", ""), size_mm, width_mm, bold):
         items.append(Words(fitted(row.text, size_mm, width_mm, bold), left, base, size_mm, bold=bold, color=color))
         base -= LEADING * size_mm
     return items, base + RISE * size_mm - 0.35 * size_mm

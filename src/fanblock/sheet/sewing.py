@@ -8,7 +8,6 @@ from fanblock.halves.joining import told_of_halves
 from fanblock.pattern.model import (
     ARMHOLE,
     CENTER,
-    DARTED,
     FOLD,
     LACING,
     PLEAT_HEAD,
@@ -19,7 +18,7 @@ from fanblock.pattern.model import (
     Pattern,
     Seam,
 )
-from fanblock.sheet import closing, finishing, phrases
+from fanblock.sheet import closing, finishing, phrases, seamwords, setonwords
 from fanblock.sheet.bandwords import band_joining, band_toile
 from fanblock.sheet.levels import told_level
 from fanblock.sheet.sewingorder import (
@@ -30,7 +29,6 @@ from fanblock.sheet.sewingorder import (
     across,
     center_run,
     is_full,
-    is_open,
     is_whipped,
     rank,
     run_words,
@@ -39,7 +37,7 @@ from fanblock.sheet.sewingorder import (
 )
 from fanblock.sheet.stiffwords import before_joining, bound, stiffened, toile_bones
 from fanblock.sheet.toilewords import toile_steps
-from fanblock.units import format_length, retold
+from fanblock.units import fine_length, retold
 
 
 def joining(pattern: Pattern) -> tuple[str, ...]:
@@ -56,11 +54,13 @@ def _joining(pattern: Pattern) -> tuple[str, ...]:
     ordered = sorted(drafted, key=lambda seam: when(pattern, seam))
     seams = [seam for seam in ordered if rank(pattern, seam) <= IN_A_HALF]
     return (
+        *setonwords.marked(pattern),
         *before_joining(pattern),
         *finishing.mounted(pattern),
         *_notes(pattern, "sewing first"),
+        *seamwords.helps(pattern, seams),
         *_joined(pattern, seams, numbers, "sewing first"),
-        *_helps(pattern, seams),
+        *seamwords.slits(pattern),
         *_notes(pattern, "sewing"),
         _other_half(pattern),
         *_centers(pattern),
@@ -71,6 +71,7 @@ def _joining(pattern: Pattern) -> tuple[str, ...]:
         *stiffened(pattern),
         *finishing.set_on_layers(pattern),
         *_joined(pattern, [seam for seam in ordered if rank(pattern, seam) == SET_ON], numbers, "sewing last"),
+        *setonwords.finished(pattern),
         *_loose(pattern),
         *finishing.skirted(pattern),
         *finishing.hemmed(pattern),
@@ -85,13 +86,21 @@ def _notes(pattern: Pattern, kind: str) -> Iterator[str]:
 
 
 def _joined(pattern: Pattern, seams: list[Seam], numbers: Mapping[str, int], kind: str) -> Iterator[str]:
-    """Each of some seams, and before the first that sews on a piece with notes of its own, how that is done."""
+    """Each of some seams, and before the first that sews on a piece with notes of its own, how that is done.
+
+    What is set on is told of in one sentence with the seam that it is about.
+    """
     lines: dict[str, None] = {}
+    told: set[str] = set()
     for seam in seams:
-        lines |= dict.fromkeys(_told_with(pattern, seam, kind))
-        lines[_join(pattern, seam, numbers)] = None
+        how = [says for says in _told_with(pattern, seam, kind) if says not in told]
+        told |= set(how)
+        join = _join(pattern, seam, numbers)
+        lines |= dict.fromkeys([" ".join((*how, join))] if rank(pattern, seam) == SET_ON else [*how, join])
     names = {name.panel for seam in seams for name in (seam.front, seam.back)}
-    lines |= dict.fromkeys(note.says for note in pattern.notes if note.kind == kind and _of(note, names))
+    lines |= dict.fromkeys(
+        note.says for note in pattern.notes if note.kind == kind and _of(note, names) and note.says not in told
+    )
     yield from lines
 
 
@@ -99,7 +108,7 @@ def _told_with(pattern: Pattern, seam: Seam, kind: str) -> list[str]:
     """What is told of a piece before a seam of it: of a sleeve nothing while it is closed, and at first only how it lies flat."""
     front, back = pattern.by_name[seam.front.panel], pattern.by_name[seam.back.panel]
     capped = finishing.is_capped(front), finishing.is_capped(back)
-    if all(capped):
+    if all(capped) or (not any(capped) and not _is_last(pattern, seam)):
         return []
     found = [
         note.says
@@ -107,6 +116,16 @@ def _told_with(pattern: Pattern, seam: Seam, kind: str) -> list[str]:
         if note.kind == kind and _of(note, {front.name, back.name, *_whole(pattern, seam)})
     ]
     return found[:1] if any(capped) and not is_full(seam) else found
+
+
+def _is_last(pattern: Pattern, seam: Seam) -> bool:
+    """Whether a piece that is set on is held all round when this seam is sewn, or whether the seam is not of such a one."""
+    own = {name.panel for name in (seam.front, seam.back) if finishing.is_set_on(pattern.by_name[name.panel])}
+    later = pattern.seams[pattern.seams.index(seam) + 1 :]
+    others = [{one.front.panel, one.back.panel} for one in later]
+    return not any(
+        own & pair and not any(finishing.is_capped(pattern.by_name[name]) for name in pair) for pair in others
+    )
 
 
 def _whole(pattern: Pattern, seam: Seam) -> set[str]:
@@ -134,26 +153,6 @@ def _loose(pattern: Pattern) -> Iterator[str]:
         yield from finishing.stiffened_pieces(pattern)
         yield from (note.says for note in pattern.notes if note.kind == "sewing last" and note.of not in ("", *held))
     yield from _notes(pattern, "sewing last")
-
-
-def _helps(pattern: Pattern, seams: list[Seam]) -> Iterator[str]:
-    """How seams are matched, where they stop, and how slits are cut."""
-    if any(is_whipped(pattern, seam) for seam in seams):
-        yield (
-            "To whip: lay two finished pieces face to face, their folded edges level, and catch both folds with small close "
-            "stitches."
-        )
-    if any(panel.edge(edge).waist_at_mm is not None for panel, edge in _fronts(pattern)):
-        yield "At each seam lay the two waist bars together first, then the ticks, then the ends."
-    if any(len(across(pattern, seam)) > 1 for seam in seams):
-        yield "Where a seam runs right across, lay the seams that meet on it on each other first."
-    if any(is_open(pattern, seam) for seam in seams):
-        yield (
-            "Where a seam stops at the waist, secure it there with a few stitches on the spot and press its allowance "
-            "back: it ends at the bar. The skirts below stay open."
-        )
-    if any(not slit.name for panel in pattern.panels for slit in panel.slits):
-        yield "Cut each slit up to its bar only, and reinforce it there before it is bound."
 
 
 def _other_half(pattern: Pattern) -> str:
@@ -186,9 +185,10 @@ def _join(pattern: Pattern, seam: Seam, numbers: Mapping[str, int]) -> str:
     """What is sewn to what; a piece that is closed by stretches of one seam is told of once."""
     front, back, letter = seam.front.panel, seam.back.panel, seam.letter
     if front == back:
-        own = [one for one in pattern.seams if one.front.panel == one.back.panel == front and one.letter == letter]
-        darted = ", when its darts have been sewn" if any(one.how == DARTED for one in own) else ""
-        return f"Close piece {numbers[front]} ({front}): {letter} to {letter}{darted}."
+        own = [one for one in pattern.seams if one.front.panel == one.back.panel == front]
+        named = f"{front} seam "
+        where = {one.letter: one.line.removeprefix(named) * one.line.startswith(named) for one in own}
+        return setonwords.closed(pattern, pattern.by_name[front], where)
     level = across(pattern, seam)
     verb = "Whip" if is_whipped(pattern, seam) else "Join"
     if len(level) > 1:
@@ -198,9 +198,12 @@ def _join(pattern: Pattern, seam: Seam, numbers: Mapping[str, int]) -> str:
         )
         eased = any(one.fullness_mm for one in level) * "; ease the longer edge in where one is"
         return f"Join {letter} to {letter} right across: above {upper}, below {lower}{eased}."
+    panels = pattern.by_name[front], pattern.by_name[back]
+    strap = any(map(setonwords.is_strap, panels)) and not any(map(finishing.is_capped, panels))
     return (
         f"{verb} {letter} to {letter}: piece {numbers[front]} ({front}) to piece {numbers[back]} ({back})"
-        f"{run_words(pattern, seam)}{_taken_up(pattern, seam)}."
+        f"{', right sides together' * strap}{run_words(pattern, seam)}{_taken_up(pattern, seam)}."
+        f"{setonwords.PRESSED * (all(map(finishing.is_capped, panels)) and not pattern.toile)}"
     )
 
 
@@ -242,16 +245,11 @@ def _toile(pattern: Pattern) -> tuple[str, ...]:
     )
 
 
-def _fronts(pattern: Pattern) -> list[tuple[Panel, str]]:
-    """The panel and the edge's name of every seam's front side."""
-    return [(pattern.by_name[seam.front.panel], seam.front.edge) for seam in pattern.seams]
-
-
 def _taken_up(pattern: Pattern, seam: Seam) -> str:
     """How much longer a seam's first edge is than what it is sewn to."""
     if not seam.fullness_mm:
         return ""
-    return f", {format_length(seam.fullness_mm, pattern.body.units)} of the first {seam.how} to fit the second"
+    return f", {fine_length(seam.fullness_mm, pattern.body.units)} of the first {seam.how} to fit the second"
 
 
 def _edges(pattern: Pattern, kind: str) -> list[tuple[Panel, Edge]]:

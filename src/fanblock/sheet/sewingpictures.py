@@ -117,9 +117,10 @@ def told_at(pattern: Pattern, steps: Sequence[Step]) -> tuple[int, ...]:
     lines = joining(pattern)
     told: dict[str, list[int]] = {}
     for number, line in enumerate(lines, start=1):
-        found = _TOLD.match(line)
+        found = _TOLD.search(line)
         if found is not None:
-            told.setdefault(found[1], []).append(number)
+            for one in _PAIR.findall(line[found.start() :]):
+                told.setdefault(one, []).append(number)
     numbers = []
     for step in steps:
         some = told.get(step.letter, [0])
@@ -128,8 +129,11 @@ def told_at(pattern: Pattern, steps: Sequence[Step]) -> tuple[int, ...]:
     return tuple(numbers)
 
 
-_TOLD = re.compile(r"(?:Join|Whip|Sew|Close [^:]*:) (\w+) to \1\b")
-"""How a sentence begins that tells of a seam."""
+_TOLD = re.compile(r"\b(?:Join|Whip|Sew|Close [^:]*:) (\w+) to \1\b")
+"""How a sentence begins that tells of a seam; what is to be done before it may stand in front of it."""
+
+_PAIR = re.compile(r"\b(\w+) to \1\b")
+"""A letter to its like, of which a sentence may name several."""
 
 
 def _small(pattern: Pattern) -> Mapping[str, Panel]:

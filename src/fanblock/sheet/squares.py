@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from fractions import Fraction
 
 import numpy as np
 
@@ -17,6 +18,7 @@ from fanblock.geometry.bezier import polyline
 from fanblock.sheet.drawing import PAPER_BLUE, Group, Stroke, Words
 from fanblock.sheet.ink import Box
 from fanblock.sheet.upright import moved_group, turned_group
+from fanblock.units import THIRTY_SECONDS, UNITS
 
 SQUARE_NAME = "test square"
 """Name of the group that holds a test square."""
@@ -25,6 +27,8 @@ SQUARE_MM, BAR_MM = 100.0, 4 * 25.4
 """Side of the square, and length of the bars above it and right of it."""
 
 LONG_LINE_MM = 500.0
+JOIN_LINE_NAME = "join line"
+"""Name of the group that holds a shorter line across pages."""
 FRAME_IN_MM, FRAME_OUT_MM = 5.5, 9.5
 """How far words and ticks reach inside the square, and the bars and theirs outside it above and at the right."""
 
@@ -80,17 +84,47 @@ def gauge_at(x: float, y: float, upright: bool = False, pale: bool = False) -> G
     lines of the pattern are ``pale``.
     """
     items: list[Stroke | Words] = []
-    for length, name, row in ((SQUARE_MM, "100 mm", 0.0), (BAR_MM, "4 in", _APART_MM)):
-        step, start = (10.0 if row == 0.0 else 25.4), _END_MM
-        items.append(line([(0.0, start + row), (length, start + row)], "scale", f"{name} upright" if upright else name))
-        for count in range(round(length / step) + 1):
-            half = _END_MM if count in (0, round(length / step)) else 0.4 * _END_MM
-            items.append(line([(step * count, start + row - half), (step * count, start + row + half)], "scale"))
-        items.append(Words(f"this bar: {name}", 62.0, start + row + 1.3, 2.6, "middle", color=PAPER_BLUE))
+    for length, row in ((SQUARE_MM, 0.0), (BAR_MM, _APART_MM)):
+        items += _bar(length, _END_MM + row, upright, GAUGE_WORDS[0])
     group = Group(SQUARE_NAME, tuple(items))
     if pale:
         group = paled(group)
     return moved_group(turned_group(group, gauge_box().height_mm) if upright else group, (x, y))
+
+
+BARS_MM = (SQUARE_MM, BAR_MM)
+"""Lengths of the two bars."""
+
+GAUGE_WORDS = tuple((at, up) for up in (1.3, -3.6) for at in (62.0, 37.0, 87.0, 50.0, 75.0, 25.0, 16.0))
+"""Where the words of a bar may stand: how far along it their middle, and how far above it their foot; first as usual."""
+
+
+def _bar(length: float, row: float, upright: bool, words: tuple[float, float]) -> list[Stroke | Words]:
+    """A level bar at a height, with its ticks and words."""
+    name, step = ("100 mm", 10.0) if length == SQUARE_MM else ("4 in", 25.4)
+    items: list[Stroke | Words] = [line([(0.0, row), (length, row)], "scale", f"{name} upright" if upright else name)]
+    for count in range(round(length / step) + 1):
+        half = _END_MM if count in (0, round(length / step)) else 0.4 * _END_MM
+        items.append(line([(step * count, row - half), (step * count, row + half)], "scale"))
+    items.append(Words(f"this bar: {name}", words[0], row + words[1], 2.6, "middle", color=PAPER_BLUE))
+    return items
+
+
+def bar_at(
+    length: float, x: float, y: float, upright: bool, words: tuple[float, float], pale: bool = False
+) -> tuple[Stroke | Words, ...]:
+    """Return one of the two bars alone, the lower left corner of its ticks at ``(x, y)``, its words at one of
+    :data:`GAUGE_WORDS`; those that cross lines of the pattern are ``pale``.
+    """
+    group = Group(SQUARE_NAME, tuple(_bar(length, _END_MM, upright, words)))
+    group = paled(group) if pale else group
+    return moved_group(turned_group(group, 2.0 * _END_MM) if upright else group, (x, y)).items
+
+
+def bar_box(length: float, upright: bool) -> Box:
+    """Return the room of a bar at (0, 0) without its words."""
+    long, high = length + 0.4, 2.0 * _END_MM
+    return Box(0.0, 0.0, high, long) if upright else Box(0.0, 0.0, long, high)
 
 
 def paled(group: Group) -> Group:
@@ -107,6 +141,33 @@ def gauge_box(upright: bool = False) -> Box:
     return Box(0.0, 0.0, high, long) if upright else Box(0.0, 0.0, long, high)
 
 
+def both_lengths(mm: float) -> str:
+    """Return a length in millimetres and in inches, as a ruler shows them.
+
+    >>> both_lengths(500.0)
+    '500 mm (19 11/16 in)'
+    """
+    return f"{mm:.0f} mm ({_inches(mm)} in)"
+
+
+def _inches(mm: float) -> str:
+    """Inches to the next thirty-second."""
+    steps = round(mm / UNITS["in"] * THIRTY_SECONDS)
+    whole, over = divmod(steps, THIRTY_SECONDS)
+    part = Fraction(over, THIRTY_SECONDS)
+    return f"{whole} {part}" if over else f"{whole}"
+
+
+def join_line(x: float, y: float, length_mm: float) -> Group:
+    """Return a level line of ``length_mm`` from ``(x, y)`` to measure across one join or two, ticked every 50 mm."""
+    items: list[Stroke | Words] = [line([(x, y), (x + length_mm, y)], "scale", f"{length_mm:g} mm line")]
+    for at in np.arange(0.0, length_mm + 0.5, 50.0).tolist():
+        tall = 2.5 if at in (0.0, length_mm) else 1.0
+        items.append(line([(x + at, y - tall), (x + at, y + tall)], "scale"))
+    items.append(Words(f"across pages: {both_lengths(length_mm)}", x + 1.5, y - 3.4, _WORDS_MM, color=PAPER_BLUE))
+    return Group(JOIN_LINE_NAME, tuple(items))
+
+
 def long_line(x: float, y: float, length_mm: float = LONG_LINE_MM) -> Group:
     """Return a level line of ``length_mm`` from ``(x, y)``, ticked every 100 mm, to measure across joined
     pages."""
@@ -118,6 +179,6 @@ def long_line(x: float, y: float, length_mm: float = LONG_LINE_MM) -> Group:
             items.append(Words(f"{at:g}", x + at + 0.8, y + 1.0, _WORDS_MM, color=PAPER_BLUE))
     if length_mm % 100.0:
         items.append(line([(x + length_mm, y - 4.0), (x + length_mm, y + 4.0)], "scale"))
-    says = f"This line is {length_mm:g} mm long when the pages are joined: measure it before cutting."
+    says = f"This line is {both_lengths(length_mm)} long when the pages are joined: measure it before cutting."
     items.append(Words(says, x + 1.5, y - 4.2, _WORDS_MM, color=PAPER_BLUE))
     return Group("long line", tuple(items))

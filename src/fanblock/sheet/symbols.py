@@ -28,7 +28,7 @@ ROWS = (
     ("place", "another piece or edge lies here, or what the words beside it name"),
     ("dart", "stitch a dart along this line"),
     ("gather", "gather along this line"),
-    ("tuck", "take up a tuck here"),
+    ("tuck", "take up a tuck here: lay the two lines on each other"),
     ("fastening", "a button, hook, tie or loop sits here"),
     ("channel", "stitch both lines: a channel for a bone, numbered from the front side"),
     ("eyelet", "eyelet: a ring in the half that is drawn, a cross in the other, both where they are level"),

@@ -27,18 +27,18 @@ def tags(piece: Piece, windows: Sequence[tuple[Points, Points]], pattern: Patter
     A window is the lower left and upper right corner of a page's field, in the piece's own frame. Slivers of a piece
     that have no room for words stay without.
     """
-    space, over = piece.space, piece.over
+    space, strip, over = piece.space, piece.strip, piece.over
     done: list[Placed] = []
     for low, high in windows:
         if any(label.name in NUMBERED and _within(label.box.x, label.box.y, low, high) for label in piece.labels):
             continue
         wish = Wish("tag", _blocks(piece, pattern), (_middle(piece, low, high),), sign=UP)
-        found = place(wish, space.only(low, high))
+        found = place(wish, space.only(low, high)) or place(wish, strip.only(low, high))
         if found is None and over is not None:
             found = _over_channels(wish, over.only(low, high), piece)
         if found is not None:
             done.append(found)
-            space = space.without(found.box)
+            space, strip = space.without(found.box), strip.without(found.box)
             over = None if over is None else over.without(found.box)
     return tuple(done)
 
@@ -56,7 +56,7 @@ def _blocks(piece: Piece, pattern: Pattern) -> tuple[Block, ...]:
     head = f"{piece.panel.label} · {piece.panel.name}"
     garment, stamp = phrases.identity(pattern.title)
     found = []
-    for size, small in ((5.0, 2.8), (4.0, 2.6), (3.0, LEAST_MM)):
+    for size, small in ((5.0, 3.1), (4.0, 3.1), (4.0, 2.6), (3.0, LEAST_MM)):
         found.append(Block((Line(head, size, True), Line(garment, small), Line(stamp, small))))
         found.append(Block((Line(head, size, True), Line(stamp, small))))
     found += [Block((Line(head, size, True), Line(stamp, LEAST_MM)), 90.0) for size in (4.0, 3.0)]

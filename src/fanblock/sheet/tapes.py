@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -12,6 +13,7 @@ from fanblock.sheet import closing, phrases
 from fanblock.sheet.bandwords import band_sentence, band_tapes
 from fanblock.sheet.levels import told_level
 from fanblock.sheet.storeys import storeys
+from fanblock.tolerances import SAME_HEIGHT
 from fanblock.units import format_length
 
 
@@ -83,7 +85,22 @@ def tape_words(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     if found.worn_waist_mm is not None:
         included = ", gap included" if found.gap_mm else ""
         said.append((f"{found.worn} as worn{included}", format_length(found.worn_waist_mm, units)))
-    return tuple(said)
+    return (*said, *_of_halves(pattern, units))
+
+
+def _of_halves(pattern: Pattern, units: str) -> Iterator[tuple[str, str]]:
+    """The cloth of either half where the two differ: their pieces, joined, at the girths and half way between them."""
+    if not pattern.halves:
+        return
+    left, right = pattern.halves
+    middle = 0.5 * (left.stand.lower.height + left.stand.upper.height)
+    names = {left.stand.lower.height: left.stand.lower.name, left.stand.upper.height: left.stand.upper.name}
+    names[middle] = f"half way from {left.stand.lower.name} to {left.stand.upper.name}"
+    for ours, theirs in zip(left.girths, right.girths, strict=True):
+        name = next((name for height, name in names.items() if abs(height - ours.height) < SAME_HEIGHT), "")
+        if name and abs(ours.parts_mm - theirs.parts_mm) >= SAME_MM:
+            yield f"the pieces of the left half, joined, {name}", format_length(ours.parts_mm, units)
+            yield f"the pieces of the right half, joined, {name}", format_length(theirs.parts_mm, units)
 
 
 def tape_sentence(pattern: Pattern) -> str:

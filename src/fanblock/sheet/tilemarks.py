@@ -12,7 +12,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from fanblock.geometry.bezier import polyline
-from fanblock.geometry.curve import frozen
+from fanblock.geometry.curve import Points, frozen
 from fanblock.sheet.clear import Held, box_place, measured_on
 from fanblock.sheet.drawing import PAPER_BLUE, Group, Stroke, Words
 from fanblock.sheet.font import fitted, width_mm
@@ -138,35 +138,40 @@ def _joint(joint: Joint, tile: Tile, plan: TilePlan, shown: Held) -> list[Stroke
 def _joint_words(joint: Joint, over: bool, plan: TilePlan, at: float, shown: Held) -> Words:
     """What a page says along a joint: beyond the line where it is cut off, in the strip that is covered where it is laid under."""
     field = field_on(plan.paper)
+    every: tuple[str, ...]
     if over:
-        says = f"cut here · joins {joint.under.name}, lies over it"
+        every = (f"cut here · joins {joint.under.name}, lies over it", f"cut here · joins {joint.under.name}")
     else:
-        says = f"joins {joint.over.name}, which lies over this strip, its cut edge on the line"
+        under = f"joins {joint.over.name}, which lies over this strip"
+        every = (f"{under}, its cut edge on the line", under, f"joins {joint.over.name}, laid under")
     if joint.upright:
         off, low, high = at + TRIM_MM - 3.2 if over else at - 2.2, field.bottom, field.top
         turn = -90.0 if over else 90.0
     else:
         off, low, high = at - TRIM_MM + 0.9 if over else at + 1.6, field.left, field.right
         turn = 0.0
-    places = [low + share * (high - low) for share in _WORDS_SHARES]
-    found = [
-        Words(says, off, place, SMALL_MM, "middle", turn, color=PAPER_BLUE)
-        if joint.upright
-        else Words(says, place, off, SMALL_MM, "middle", color=PAPER_BLUE)
-        for place in places
-    ]
-    return min(found, key=lambda words: _met(words, shown))
+    found = []
+    for says in every:
+        reach = 0.5 * width_mm(says, SMALL_MM)
+        for share in _WORDS_SHARES:
+            place = low + share * (high - low)
+            if place - reach >= low and place + reach <= high:
+                x, y = (off, place) if joint.upright else (place, off)
+                found.append(Words(says, x, y, SMALL_MM, "middle", turn, color=PAPER_BLUE))
+    axis = 0 if joint.upright else 1
+    near = [points[np.abs(points[:, axis] - at) < 2.0 * TRIM_MM] for points in (shown.firm, shown.words)]
+    return min(found, key=lambda words: _met(words, near))
 
 
-_WORDS_SHARES = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7)
+_WORDS_SHARES = tuple(sorted((0.025 * share for share in range(3, 38)), key=lambda share: (abs(share - 0.5), share)))
 """Where along a joint the middle of its words may stand, in order of liking."""
 
 
-def _met(words: Words, shown: Held) -> int:
+def _met(words: Words, near: Sequence[Points]) -> int:
     """How many points of firm lines and words of the pattern a line of text lies on, those of words counted most."""
     low, high = words_corners(words).min(axis=0), words_corners(words).max(axis=0)
-    counts = [int(((points > low) & (points < high)).all(axis=1).sum()) for points in (shown.firm, shown.words)]
-    return counts[0] + 10 * counts[1]
+    firm, told = (int(((points > low) & (points < high)).all(axis=1).sum()) for points in near)
+    return firm + 10 * told
 
 
 def _half_diamond(place: tuple[float, float], way: tuple[float, float]) -> Stroke:

@@ -113,7 +113,11 @@ def _strip(fall: Fall, folds: SideFolds, pleats: Pleats, depth_mm: float) -> Str
 
 def _notes(name: str, pleats: Pleats) -> tuple[Note, ...]:
     place = name.replace("center", "centre")
-    what = {"knife": "knife pleats", "box": "box pleats", "inverted": "inverted pleats"}[pleats.kind]
+    if pleats.kind == "knife":
+        ahead = "forward" if pleats.toward == "front" else "back"
+        lie = f"Outside their folded edges look {ahead}, one under another at the line of the seam"
+    else:
+        lie = "Outside two folded edges meet on the line of the seam; inside it the boxes lie on one another"
     return (
         Note(
             "sewing first",
@@ -122,13 +126,13 @@ def _notes(name: str, pleats: Pleats) -> tuple[Note, ...]:
         ),
         Note(
             "sewing pleats",
-            f"Fold the pleats at the {place}, both sides of the seam and all layers together: on the creases, in order from the "
-            f"panel outward, the {what} one on another at the line of the seam. Baste them flat until the garment is done.",
+            f"Fold the pleats at the {place} on their creases, in order from the panel on, all their cloth to the inside. {lie}. "
+            "Baste them flat, all layers together, until the garment is done.",
         ),
         Note(
             "sewing pleats",
-            f"Turn in the pleat heads at the {place}, whip them level to one another and to the seam's allowance inside. "
-            "They carry the weight of the skirts and must not show.",
+            f"Inside, turn in the pleat heads at the {place} and whip them level to one another and to the allowance of the seam "
+            "above them. They carry the weight of the skirts; outside nothing of them shows, nor any stitch.",
         ),
         Note(
             "toile",

@@ -10,7 +10,7 @@ from fanblock.sleeves.arm import Ease, Size, size_of
 from fanblock.sleeves.armhole import Armhole, armhole_of, parted
 from fanblock.sleeves.cap import Cap, drawn_cap, pitches
 from fanblock.sleeves.onepiece import Darts, Drawn, bent_by_darts, bent_by_seam
-from fanblock.sleeves.setting import EASED, TUCKED, Spare, set_in, spare_zone, stretches
+from fanblock.sleeves.setting import EASED, TUCKED, Spare, set_in, spare_of, spare_zone, stretches, with_bars
 from fanblock.sleeves.telling import notes
 from fanblock.sleeves.twopiece import two_pieces
 
@@ -46,7 +46,7 @@ def with_sleeve(
     ``length`` is ``elbow``, ``long`` or millimetres from the shoulder bone to the hem; ``over_shoulder_mm`` what is missing of
     the armhole where no strap and no seam closes it. GeometryError with what cannot be drawn on this body, and why.
     """
-    spare = Spare(spare_mm, TUCKED if cut.pieces == 1 else EASED)
+    spare = spare_of(spare_mm, TUCKED if cut.pieces == 1 else EASED, work.body.units)
     _check_spare(spare)
     size = size_of(work.body, length, ease)
     armhole = armhole_of(work, over_shoulder_mm)
@@ -57,8 +57,10 @@ def with_sleeve(
     armhole = armhole_of(work, over_shoulder_mm)
     cap = drawn_cap(armhole, ends, size.width_mm, spare.mm)
     cloths, joints = _drawn(work, name, cut, cap, size, seam)
-    work = set_in(work, cloths, joints, stretches(armhole, spare, zone), spare.how)
-    said = notes(work.body, armhole, cap, size, spare, [cloth.name for cloth in cloths], length)
+    parts = stretches(armhole, spare, zone)
+    work = with_bars(set_in(work, cloths, joints, parts, spare.how), parts, spare.how)
+    flat = sum(part.armhole_mm for part in parts if not part.fullness_mm)
+    said = notes(work.body, armhole, size, spare, [cloth.name for cloth in cloths], length, flat)
     return replace(work, notes=(*work.notes, *said))
 
 

@@ -30,9 +30,13 @@ from fanblock.sleeves.pieces import (
     top_mark,
     upright_grain,
 )
+from fanblock.units import fine_length
 
 FULL_MM = 15.0
 """How far the seam behind stands out at the elbow, so that there is room for the bend (from memory)."""
+
+STRETCHES = ("above the elbow", "at the elbow", "below the elbow")
+"""The stretches of a seam that holds elbow darts, from the top; each has a letter of its own."""
 
 MOST_TAPER = math.tan(math.radians(14.0))
 """How fast that seam comes in below the elbow at most: a short sleeve stays wider (from memory)."""
@@ -99,14 +103,16 @@ def _turned(edge: Edge) -> Edge:
 def _joint(name: str, number: int, longer: Edge, edge: Edge) -> Joint:
     """Return two pieces of the seam, counted from the top, as a joint: the second pair has the darts between its ends."""
     places = (name, longer.name), (name, edge.name)
+    line = f"{name} seam {STRETCHES[number]}"
     if number != 1:
-        return Joint(f"{name} seam", *places)
-    return Joint(f"{name} seam", *places, longer.curve.length_mm - edge.curve.length_mm, DARTED)
+        return Joint(line, *places)
+    return Joint(line, *places, longer.curve.length_mm - edge.curve.length_mm, DARTED)
 
 
 def _dart(number: int, dart: Dart) -> Mark:
     legs = Curve.through([dart.upper, dart.point, dart.lower])
-    return Mark(f"elbow dart {number}", "dart", legs, f"elbow dart {dart.width_mm:.0f} mm" if number == 1 else "")
+    wide = f"{dart.width_mm:.1f} mm ({fine_length(dart.width_mm, 'in')})".replace(".0 mm", " mm")
+    return Mark(f"elbow dart {number}", "dart", legs, f"elbow dart {wide}" if number == 1 else "")
 
 
 def bent_by_seam(name: str, cap: Cap, size: Size) -> Drawn:

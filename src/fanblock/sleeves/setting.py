@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 import numpy as np
 
-from fanblock.draft.adding import Place, with_piece, with_seam_between
+from fanblock.draft.adding import Place, panel_of, with_panel, with_piece, with_seam_between
 from fanblock.draft.work import Work
 from fanblock.geometry.curve import Curve, Points
 from fanblock.pattern.model import ARMHOLE, Edge, Mark, Panel
 from fanblock.sleeves.armhole import NEAR_MM, Armhole
 from fanblock.sleeves.pieces import Cloth, Joint
+from fanblock.units import fine_length, marked_mm
 
 TUCKED, EASED = "tucked", "eased"
 """How the spare of a cap is taken up."""
@@ -22,10 +24,13 @@ ROOM_RATIO = 1.5
 (from memory)."""
 
 TUCK_MM = 10.0
-"""About how much each tuck takes (from memory)."""
+"""About how much each tuck takes (from memory); all tucks of a sleeve take the same, to a millimetre or a sixteenth of an inch."""
 
-_TUCK_LINE_MM = 20.0
-"""How far the lines of a tuck run into the sleeve."""
+_TUCK_LINE_MM, _BAR_MM = 20.0, 12.0
+"""How far the lines of a tuck, and the bars where two seams of the cap meet, run into a piece."""
+
+SEAM_HERE, SLEEVE_SEAM, FROM_HERE = "seam here", "sleeve seam here", "{how} from here"
+"""What stands beside such a bar: a seam of the bodice meets the cap here, one of the sleeve the armhole, the flat part ends."""
 
 OVER_SHOULDER = "cap over the shoulder"
 """The edge of a cap that is sewn to a strap which is not on the sheets."""
@@ -38,15 +43,32 @@ class Spare:
     mm: float
     how: str
 
+    @property
+    def tucks(self) -> int:
+        """How many tucks take it up, were it tucked."""
+        return max(round(self.mm / TUCK_MM), 1) if self.mm else 0
+
+
+def spare_of(mm: float, how: str, units: str) -> Spare:
+    """Return the spare of a cap; one that is tucked is so large that its tucks add up to it by the tape."""
+    asked = Spare(mm, how)
+    if how != TUCKED or not asked.tucks:
+        return asked
+    return Spare(asked.tucks * marked_mm(mm / asked.tucks, units), how)
+
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """A stretch of the cap: what it is sewn to (None where nothing on the sheets is), where on the armhole, its fullness."""
+    """A stretch of the cap: what it is sewn to (None where nothing on the sheets is), where on the armhole, its fullness.
+
+    ``tucks`` is in how many tucks that is laid.
+    """
 
     place: Place | None
     from_mm: float
     to_mm: float
     fullness_mm: float = 0.0
+    tucks: int = 0
 
     @property
     def armhole_mm(self) -> float:
@@ -76,7 +98,10 @@ def spare_zone(armhole: Armhole, spare: Spare, ends: tuple[float, float]) -> tup
 
 
 def stretches(armhole: Armhole, spare: Spare, zone: tuple[float, float]) -> tuple[Stretch, ...]:
-    """Return the stretches of the cap in the armhole's order; the spare is shared out over the zone by length."""
+    """Return the stretches of the cap in the armhole's order; the spare is shared out over the zone by length.
+
+    Tucked it goes in whole tucks; a stretch that gets one alone has it as two of half the size, its ticks between them.
+    """
     found = [
         Stretch(part.place, start, start + part.curve.length_mm)
         for start, part in zip(armhole.starts, armhole.parts, strict=False)
@@ -85,7 +110,19 @@ def stretches(armhole: Armhole, spare: Spare, zone: tuple[float, float]) -> tupl
         found.append(Stretch(None, armhole.starts[-1], armhole.length_mm))
     over = [one for one in found if _middle(one) > zone[0] or _middle(one) < zone[1]]
     total = sum(one.armhole_mm for one in over)
-    return tuple(replace(one, fullness_mm=spare.mm * one.armhole_mm / total) if one in over else one for one in found)
+    if spare.how != TUCKED or not spare.mm:
+        return tuple(
+            replace(one, fullness_mm=spare.mm * one.armhole_mm / total) if one in over else one for one in found
+        )
+    at = np.cumsum([0.0, *(one.armhole_mm / total for one in over)])
+    counts = np.diff(np.round(spare.tucks * at)).astype(int).tolist()
+    take, share = spare.mm / spare.tucks, dict(zip(over, counts, strict=True))
+    return tuple(
+        replace(one, fullness_mm=take * share[one], tucks=2 if share[one] == 1 else share[one])
+        if share.get(one)
+        else one
+        for one in found
+    )
 
 
 def _middle(stretch: Stretch) -> float:
@@ -101,14 +138,21 @@ def set_in(work: Work, cloths: Iterable[Cloth], joints: Iterable[Joint], parts: 
     for cloth in cloths:
         edges: list[Edge] = []
         taken: list[Mark] = []
+        bars: list[Mark] = []
+        before: Stretch | None = None
         for stretch, curve in _cap_of(cloth, parts):
+            if before is not None:
+                bars.append(_bar(f"cap bar {len(bars) + 1}", curve, 0.0, _at_end(before, stretch, how, SEAM_HERE)))
+            before = stretch
             name = _cap_name(stretch, [edge.name for edge in edges])
             edges.append(Edge(name, ARMHOLE, curve))
             if stretch.place is not None:
                 sewn.append(((cloth.name, name), stretch, stretch.place))
             if stretch.fullness_mm and how == TUCKED:
                 taken += _tucks(stretch, curve, len(taken))
-        panel = Panel(cloth.name, 0, (*cloth.rim, *edges), grain=cloth.grain, marks=(*cloth.marks, *taken), added=True)
+        panel = Panel(
+            cloth.name, 0, (*cloth.rim, *edges), grain=cloth.grain, marks=(*cloth.marks, *taken, *bars), added=True
+        )
         work = with_piece(work, panel)
     for joint in joints:
         name = joint.line if joint.front[1] == joint.back[1] else joint.front[1]
@@ -147,17 +191,45 @@ def _cap_name(stretch: Stretch, taken: list[str]) -> str:
 
 def _tucks(stretch: Stretch, curve: Curve, before: int) -> Iterator[Mark]:
     """The tucks of a stretch, evenly along it: each the two lines that are laid on one another."""
-    count = max(round(stretch.fullness_mm / TUCK_MM), 1)
+    count = stretch.tucks
     take = stretch.fullness_mm / count
+    wide = f"{take:.1f} mm ({fine_length(take, 'in')})".replace(".0 mm", " mm")
     for number in range(count):
         middle = (number + 0.5) / count * curve.length_mm
         first, second = (_inward(curve, middle + side * take / 2.0) for side in (-1.0, 1.0))
-        says = f"{count} tucks of {take:.0f} mm" if count > 1 else f"a tuck of {take:.0f} mm"
+        says = f"{count} tucks of {wide}"
         run = np.vstack((first[::-1], second))
         yield Mark(f"tuck {before + number + 1}", "tuck", Curve.through(run), says if number == count // 2 else "")
 
 
-def _inward(curve: Curve, at_mm: float) -> Points:
+def _at_end(one: Stretch, other: Stretch, how: str, otherwise: str) -> str:
+    """What stands beside the bar between two stretches."""
+    flat = not one.fullness_mm or not other.fullness_mm
+    if flat and (one.fullness_mm or other.fullness_mm):
+        return FROM_HERE.format(how={TUCKED: "tucks", EASED: "eased"}[how])
+    return otherwise
+
+
+def _bar(name: str, curve: Curve, at_mm: float, says: str) -> Mark:
+    return Mark(name, "place", Curve.through(_inward(curve, at_mm, _BAR_MM)), says)
+
+
+def with_bars(work: Work, parts: tuple[Stretch, ...], how: str) -> Work:
+    """Return the work with a bar on every panel whose armhole is parted: a seam of the sleeve ends there, or its flat part.
+
+    Where the armhole is parted by a seam of the bodice that seam is the mark.
+    """
+    for one, other in pairwise(parts):
+        if one.place is None or other.place is None or one.place[0] != other.place[0]:
+            continue
+        panel = panel_of(work, one.place[0])
+        number = sum(mark.name.startswith("armhole bar") for mark in panel.marks) + 1
+        bar = _bar(f"armhole bar {number}", panel.edge(one.place[1]).curve, 0.0, _at_end(one, other, how, SLEEVE_SEAM))
+        work = with_panel(work, replace(panel, marks=(*panel.marks, bar)))
+    return work
+
+
+def _inward(curve: Curve, at_mm: float, long_mm: float = _TUCK_LINE_MM) -> Points:
     """Return a line from a place on a counter-clockwise edge into the piece."""
     point, (x, y) = curve.at(at_mm), curve.tangent_at(at_mm)
-    return np.vstack((point, point + _TUCK_LINE_MM * np.array([-y, x])))
+    return np.vstack((point, point + long_mm * np.array([-y, x])))

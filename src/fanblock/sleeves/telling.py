@@ -7,9 +7,8 @@ from collections.abc import Iterator, Sequence
 from fanblock.pattern.model import Note
 from fanblock.sleeves.arm import LONG, Size, guessed
 from fanblock.sleeves.armhole import Armhole
-from fanblock.sleeves.cap import Cap
 from fanblock.sleeves.setting import TUCKED, Spare
-from fanblock.units import format_length
+from fanblock.units import fine_length, format_length
 from fanblock.wearer.body import Body
 
 CLOSE_RATIO, LARGE_RATIO = 1.0, 1.15
@@ -24,34 +23,39 @@ HAND_RATIO = 1.35
 
 
 def notes(
-    body: Body, armhole: Armhole, cap: Cap, size: Size, spare: Spare, pieces: Sequence[str], length: str | float
+    body: Body, armhole: Armhole, size: Size, spare: Spare, pieces: Sequence[str], length: str | float, flat_mm: float
 ) -> tuple[Note, ...]:
-    """Return what to say of a sleeve of these ``pieces``."""
+    """Return what to say of a sleeve of these ``pieces``, ``flat_mm`` of whose cap is sewn without anything to take up."""
     return (
         *(Note("guess", f"GUESSED: {name}: {body.guessed[name]}") for name in guessed(body, length)),
-        *(Note("sewing last", says, pieces[0]) for says in _sewing(body, armhole, cap, spare, pieces)),
+        *(Note("sewing last", says, pieces[0]) for says in _sewing(body, armhole, spare, pieces, flat_mm)),
         *(Note("toile", says) for says in _toile(body, armhole, size, length)),
     )
 
 
-def _sewing(body: Body, armhole: Armhole, cap: Cap, spare: Spare, pieces: Sequence[str]) -> Iterator[str]:
-    under = format_length(cap.back_mm - cap.front_mm, body.units)
+def _sewing(body: Body, armhole: Armhole, spare: Spare, pieces: Sequence[str], flat_mm: float) -> Iterator[str]:
+    flat = format_length(flat_mm, body.units)
     if len(pieces) > 1:
-        yield (f"Sew the under sleeve into the armhole first, flat, {under} of it, then the top sleeve.")
-    else:
         yield (
-            f"Set the sleeve in from underneath: its under half, {under}, lies flat on the lower armhole, piece for piece, without any ease."
+            f"The under sleeve goes into the armhole first, right sides together, {flat} of it, flat, then the top sleeve."
         )
-    taken = format_length(spare.mm, body.units)
+    else:
+        until = ", up to the bars where the tucks begin" if spare.how == TUCKED and spare.mm else ""
+        yield (
+            f"The sleeve is set in from underneath, right sides together: {flat} in all lie flat on the armhole, without any "
+            f"ease{until}."
+        )
+    taken = fine_length(spare.mm, body.units)
     if spare.how != TUCKED:
         if spare.mm:
             yield f"The top sleeve is {taken} longer than what it is sewn to: ease it in, most of it at the top."
         return
     where = "the strap" if armhole.over_mm else "the shoulder"
-    yield (
-        f"Put the garment on the body. Draw the upper half of the sleeve up over {where} and lay its spare, {taken} in all, "
-        "into tucks there that fold towards the back; the marks say about where. Then sew it down."
-    )
+    if spare.mm:
+        yield (
+            f"Put the garment on the body, draw the head of the sleeve up over {where} and lay its spare, {taken} in all, into "
+            "tucks that fold towards the back; the marks say about where. Pin it there, take it off and sew it as it is pinned."
+        )
     if armhole.open_mm:
         yield (
             f"The edge “cap over the shoulder” is sewn to a strap that is not on these sheets, taken to be "

@@ -1,8 +1,9 @@
 """``pleats``: let pleats into a seam, or into a centre line, of skirts that are cut in one with their panels.
 
 The panels on both sides are widened by the cloth of the pleats from a level head at the waist, or below it, down to the hem.
-All pleats lie on one another at the seam's own line: a box stands over it, an inverted pleat opens there, knife pleats
-lie one way. ``depth`` is the width of one fold; a box pleat takes four of them, a knife pleat two.
+All pleats lie on one another at the seam's own line, and inside: outside the folded edges of a box meet on that line, which
+is why it is called inverted too, and those of knife pleats look one way. ``depth`` is the width of one fold, to the nearest
+millimetre or sixteenth of an inch; a box pleat takes four of them, a knife pleat two.
 
 ```yaml
 - pleats: {at: side seam, kind: box, number: 2, depth: 40 mm}
@@ -21,6 +22,7 @@ from fanblock.draft.work import Work
 from fanblock.skirts.pleating import Pleats as Plan
 from fanblock.skirts.pleating import pleated
 from fanblock.terms import Amount, Length
+from fanblock.units import marked_mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,13 +30,15 @@ class Pleats:
     """What is let into one seam."""
 
     at: str = field(metadata={"for": "the seam, or `center back`"})
-    depth: Amount = field(metadata={"for": "how wide one fold is at the head"})
-    kind: Literal["knife", "box", "inverted"] = field(default="box", metadata={"for": "how they are folded"})
+    depth: Amount = field(metadata={"for": "how wide one fold is at the head; taken to the nearest 1 mm, or 1/16 in"})
+    kind: Literal["knife", "box", "inverted"] = field(
+        default="box", metadata={"for": "how they are folded; `inverted` is another word for `box` here"}
+    )
     number: int = field(default=1, metadata={"for": "how many pleats, one on another: two box pleats are a double box"})
     flare: Amount = field(default=Length(0.0), metadata={"for": "how much wider a fold is at the hem"})
     head: Amount = field(default=Length(0.0), metadata={"for": "how far below the waist they begin"})
     toward: Literal["front", "back"] | None = field(
-        default=None, metadata={"for": "of knife pleats: which way their folds lie; left out, `back`"}
+        default=None, metadata={"for": "of knife pleats: which way their folded edges look; left out, `back`"}
     )
     cloth: Literal["front", "back", "both"] | None = field(
         default=None, metadata={"for": "of knife pleats: which panel brings the cloth; left out, `both`"}
@@ -65,7 +69,7 @@ def run(work: Work, options: Pleats) -> Work:
     plan = Plan(
         kind=options.kind,
         number=options.number,
-        fold_mm=size_mm(work.body, options.depth, "waist", "depth"),
+        fold_mm=marked_mm(size_mm(work.body, options.depth, "waist", "depth"), work.body.units),
         spread_mm=size_mm(work.body, options.flare, "waist", "flare"),
         below_mm=size_mm(work.body, options.head, "waist", "head"),
         toward=options.toward or "back",

@@ -24,6 +24,7 @@ from fanblock.sleeves.arm import Ease
 from fanblock.sleeves.making import BY_DARTS, Cut, with_sleeve
 from fanblock.sleeves.onepiece import Darts
 from fanblock.terms import Amount, Length
+from fanblock.units import marked_mm
 
 SPARE_MM = {1: 50.0, 2: 10.0}
 """Spare of the upper cap where nothing is said: 3 to 8 cm are tucked (common practice), a centimetre is eased (from memory)."""
@@ -92,7 +93,8 @@ def run(work: Work, options: Sleeve) -> Work:
         return size_mm(work.body, getattr(options, name), of, name.replace("_", " "))
 
     ease = Ease(mm("ease", "upper arm"), mm("elbow_ease", "elbow"), mm("hem_ease", "wrist"))
-    darts = Darts(options.darts, mm("dart_take", "elbow"))
+    each = marked_mm(mm("dart_take", "elbow") / options.darts, work.body.units)
+    darts = Darts(options.darts, options.darts * each)
     cut = Cut(options.pieces, options.bend or BY_DARTS, mm("seam_ahead", "armhole"), darts, mm("forward", "arm length"))
     length = options.length if isinstance(options.length, str) else mm("length", "arm length")
     spare = SPARE_MM[options.pieces] if options.spare is None else mm("spare", "armhole")

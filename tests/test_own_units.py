@@ -1,6 +1,6 @@
 """A maker reads lengths as she measures: in inches or in centimetres, never in both, wherever a garment is told of.
 
-What stands in millimetres for everybody: the marks that prove a printer (100 mm and 500 mm, beside 4 in), and the widths and
+What stands in millimetres for everybody: the marks that prove a printer and the taping (100 mm, 4 in, and lines told in both), and the widths and
 thicknesses of bones, since that is how they are sold.
 """
 
@@ -27,7 +27,7 @@ from fanblock.shipped import recipe_ids
 from fanblock.wearer.library import open_wearer
 
 TEST_MARKS = re.compile(
-    r"\b(?:100|500) mm\b|\b4 in\b|\d+(?:\.\d+)? × \d+(?:\.\d+)? mm|in millimetres|\(19 11/16 in\)", re.IGNORECASE
+    r"\b\d+ mm \([\d /]+ in\)|\b100 mm\b|\b4 in\b|\d+(?:\.\d+)? × \d+(?:\.\d+)? mm|in millimetres", re.IGNORECASE
 )
 """What everybody reads alike."""
 

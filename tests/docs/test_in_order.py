@@ -122,7 +122,7 @@ def test_the_story_tells_the_notes_in_full_and_the_right_lines() -> None:
     assert "draft: 3\n" in third
     assert third.count("raised:") == 1
     lowered = answers["fanblock compare stays-2.yaml stays-3.yaml"]
-    assert "centre front, centre front     11 1/2 in         11 in  -1/2 in" in lowered
+    assert "centre front, centre front     11 1/2 in         11 in  -15/32 in" in lowered
     second = (folder / "ferrywoman-2.yaml").read_text(encoding="utf-8")
-    assert "      waist: 29.6728 in" in second
+    assert "      waist: 29.67 in" in second
     assert wearer_text("ferrywoman").splitlines()[0] in second.splitlines()

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-import numpy as np
-
 from fanblock.sheet.clear import box_place, held
 from fanblock.sheet.drawing import Drawing, Group, Stroke
 from fanblock.sheet.ink import Box, extent, ink_points
@@ -14,7 +12,7 @@ from fanblock.sheet.longline import LINES, crosses
 from fanblock.sheet.pagemap import page_map
 from fanblock.sheet.paper import Paper
 from fanblock.sheet.setting import paragraph, paragraphs, text_area
-from fanblock.sheet.squares import both_lengths, square_at, square_box
+from fanblock.sheet.squares import square_at, square_box
 from fanblock.sheet.tiles import Joint, Tile, TilePlan, plan_tiles
 from fanblock.sheet.upright import moved_group
 
@@ -68,28 +66,24 @@ def _names(run: Sequence[Tile]) -> str:
     return " and ".join(tile.name for tile in run) if len(run) < 3 else ", ".join(tile.name for tile in run)
 
 
-NAMED_LINES = 8
-"""Up to how many lines across pages are named one by one: a longer list is not read."""
+NAMED_JOINS = 12
+"""Up to how many joins are named that lines run across: a longer list is not read."""
 
 
 def proving(drawing: Drawing, plan: TilePlan) -> tuple[str, ...]:
-    """Return that the lines across pages are to be measured: of a few, which joins each proves; and what no line crosses."""
+    """Return that the lines across pages are to be measured, which joins they prove, if few, and that some have none."""
     found = [item for group in drawing.groups if group.name in LINES for item in group.items]
-    rest = list(plan.joints)
-    said = []
-    for item in found:
-        if not isinstance(item, Stroke) or not item.name.endswith(" mm line"):
-            continue
-        crossed = [joint for joint in plan.joints if crosses(item.beziers[0, 0], item.beziers[-1, 3], joint)]
-        rest = [joint for joint in rest if joint not in crossed]
-        if crossed:
-            long = float(np.hypot(*(item.beziers[-1, 3] - item.beziers[0, 0])))
-            said.append(f"{both_lengths(long)}, across {', '.join(_joined(joint) for joint in crossed)}")
-    if not said:
+    lines = [item for item in found if isinstance(item, Stroke) and item.name.endswith(" mm line")]
+    proved = [
+        joint for joint in plan.joints if any(crosses(item.beziers[0, 0], item.beziers[-1, 3], joint) for item in lines)
+    ]
+    if not proved:
         return ()
-    which = f": {'; '.join(said)}" if len(said) <= NAMED_LINES else " across the pages; each says how long it is"
-    left = " No line crosses the other joins: lay a ruler along their marks." if rest else ""
-    return (f"Then measure the long lines, for errors of taping add up{which}.{left}",)
+    where = f"the joins {', '.join(_joined(joint) for joint in proved)}" if len(proved) <= NAMED_JOINS else "the joins"
+    rest = " No line crosses the other joins: lay a ruler along their marks." if len(proved) < len(plan.joints) else ""
+    return (
+        f"Then measure the long lines across {where}, for errors of taping add up: each says how long it is.{rest}",
+    )
 
 
 def _joined(joint: Joint) -> str:

@@ -78,3 +78,12 @@ def test_the_report_shows_them_with_the_words() -> None:
     page = report_html(drafted("innkeeper", "stays-five-panels"))
     assert "The 4 seams of one half, in their order" in page
     assert page.index('class="strip"') < page.index("Whip A to A")
+
+
+def test_no_words_under_a_picture_are_cut_short() -> None:
+    """Many open seams are counted, not named: the words of every picture of a jacket stand there whole."""
+    strip = sewing_strip(drafted("ferrywoman", "jacket-pleated-skirts"))
+    assert strip is not None
+    words = [item.text for group in strip.groups for item in group.items if isinstance(item, Words)]
+    assert not any(text.endswith("…") for text in words)
+    assert any(text.startswith("still open: ") and text.endswith(" seams") for text in words)

@@ -20,11 +20,14 @@ from fanblock.sheet.sewing import joining
 from fanblock.sheet.sewingorder import is_whipped, when
 from fanblock.sheet.upright import moved_group, moved_panel
 
-WIDE_MM, HIGH_MM, APART_MM = 55.0, 46.0, 3.0
+WIDE_MM, HIGH_MM, APART_MM = 40.5, 40.0, 3.0
 """Size of one picture, and the room between two."""
 
-IN_ROW = 3
+IN_ROW = 4
 """How many stand side by side on a page."""
+
+MOST_LETTERS = 7
+"""Up to how many open seams are named under a picture; more are counted."""
 
 _FOOT_MM, _EDGE_MM, _OFF_MM = 10.0, 2.0, 0.1
 _HEAD_SIZE_MM, _TEXT_SIZE_MM = 3.4, 2.6
@@ -176,7 +179,9 @@ def _picture(
 def _words(pattern: Pattern, number: int, step: Step) -> tuple[str, str]:
     """What is done at a step, and what is still open after it."""
     how = "whip" if any(is_whipped(pattern, seam) for seam in step.seams) else "sew"
-    still = "all are joined" if not step.open_letters else f"still open: {phrases.listed(step.open_letters)}"
+    letters = step.open_letters
+    still = f"still open: {phrases.listed(letters) if len(letters) <= MOST_LETTERS else f'{len(letters)} seams'}"
+    still = still if letters else "all are joined"
     return f"{f'{number}. ' if number else ''}{how} {step.letter} to {step.letter}", still
 
 

@@ -39,9 +39,10 @@ def hanging(plan: TilePlan) -> tuple[str, ...]:
     said = [f"First join side by side: {'; '.join(beside)}."] if beside else []
     hung = []
     for run in runs:
-        above = [plan.by_place[place] for one in run if (place := (one.row - 1, one.column)) in plan.by_place]
+        under = [one for one in run if (one.row - 1, one.column) in plan.by_place]
+        above = [plan.by_place[one.row - 1, one.column] for one in under]
         if above:
-            hung.append(f"{_names(run)} {'hang' if len(run) > 1 else 'hangs'} from {_names(above)}")
+            hung.append(f"{_names(under)} {'hang' if len(under) > 1 else 'hangs'} from {_names(above)}")
     if hung:
         said.append(f"{'Then' if beside else 'Join'} one under another: {', '.join(hung)}.")
     return (" ".join(said),) if said else ()

@@ -179,7 +179,7 @@ def _lists(pattern: Pattern) -> Iterator[tuple[str, str]]:
         text = _listed(heads, rows, says)
         if heads[0] == HOLE:
             drawn = inline_svg(next(pictures)[1], f"lace{number}", "the way of the lace")
-            text += f'<figure class="strip">{drawn}<figcaption>{escape(LACE_CAPTION)}</figcaption></figure>'
+            text += f'<figure class="lace">{drawn}<figcaption>{escape(LACE_CAPTION)}</figcaption></figure>'
         yield head, text
 
 

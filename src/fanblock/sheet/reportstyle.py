@@ -25,7 +25,7 @@ tr.family th { padding-top: .8rem; color: var(--faint); font-weight: 600; }
 .box { border: 1px solid var(--rule); background: var(--panel); padding: .4rem 1rem; }
 dl { display: grid; grid-template-columns: max-content 1fr; gap: .3rem 1rem; margin: .5rem 0; } dt { font-weight: 600; }
 dd { margin: 0; } ul { padding-left: 1.2rem; } li { margin: .25rem 0; } .wide { overflow-x: auto; }
-.paper { display: none; } figure.strip svg, .picture svg { max-height: 60rem; }
+.lace svg { max-width: 14rem; } .paper { display: none; } figure.strip svg, .picture svg { max-height: 60rem; }
 @media print { body { max-width: none; padding: 0; background: #fff; font-size: 10pt; line-height: 1.35; }
   h2 { margin-top: 1.2rem; } h2, h3 { break-after: avoid; } tr, figure, li { break-inside: avoid; }
   th, td { padding: .1rem .5rem .1rem 0; } figure svg { max-height: 17cm; } .paper { display: block; }

@@ -22,6 +22,9 @@ _MARKED = (
 PRESSED = " Press its allowances open and overcast them."
 """What is done after a seam of a sleeve's own."""
 
+INTO_STRAP = " Press the allowances into the strap."
+"""What is done after an end of a strap has been sewn, before a sleeve goes over it."""
+
 
 def marked(pattern: Pattern) -> Iterator[str]:
     """Yield what is carried over from the pieces to the cloth, before anything is sewn, where there is more than seams."""
@@ -58,13 +61,14 @@ def finished(pattern: Pattern) -> Iterator[str]:
     felled = lining_way(pattern) == FELLED
     straps = [panel for panel in pattern.panels if is_strap(panel)]
     for panel in straps:
-        under = "fell the open ends of the bodice's lining over them" if felled else "overcast them"
-        yield f"Press the allowances at the ends of piece {panel.number} ({panel.name}) into it, and {under}."
+        ends = f"the allowances at the ends of piece {panel.number} ({panel.name})"
+        over = f"Trim {ends} to 1 cm (3/8 in), and fell the open ends of the bodice's lining over them."
+        yield over if felled else f"Overcast {ends}."
     if has_sleeves(pattern):
         over = (
-            "trim both to about 1 cm (3/8 in), turn the bodice's lining in at the stitches all round, and fell it over them"
+            "trim what is wider than 1 cm (3/8 in), turn the bodice's lining in along the stitches all round, and fell it there"
             if felled
-            else "trim both to about 1 cm (3/8 in) and overcast them together"
+            else "trim what is wider than 1 cm (3/8 in) and overcast them together"
         )
         yield f"The allowances of the armhole are pressed into the sleeve: {over}."
     lower = [

@@ -204,6 +204,7 @@ def _join(pattern: Pattern, seam: Seam, numbers: Mapping[str, int]) -> str:
         f"{verb} {letter} to {letter}: piece {numbers[front]} ({front}) to piece {numbers[back]} ({back})"
         f"{', right sides together' * strap}{run_words(pattern, seam)}{_taken_up(pattern, seam)}."
         f"{setonwords.PRESSED * (all(map(finishing.is_capped, panels)) and not pattern.toile)}"
+        f"{setonwords.INTO_STRAP * (strap and not pattern.toile)}"
     )
 
 

@@ -8,9 +8,10 @@ import pytest
 from tests.finish.sheets import LACING, SIX, lay, plan, sheet
 from tests.samples import GAP, HEM, RED, THREE, TOP, made, recipe, side_back, side_front
 
-from fanblock.finish.bonelist import bone_rows, bone_totals, bought_mm, cut_mm
+from fanblock.finish.bonelist import bone_rows, bone_totals, cut_mm
 from fanblock.pattern.bones import Bone
 from fanblock.pattern.model import Panel, Pattern
+from fanblock.units import sold_length
 from fanblock.wearer.body import Body
 
 CUT = "cut: {outer: 2, on fold: [front]}"
@@ -40,9 +41,9 @@ def test_bones_are_cut_down_to_half_a_centimetre_or_a_quarter_inch() -> None:
 
 def test_lengths_are_bought_up_to_ten_centimetres_or_an_eighth_of_a_yard() -> None:
     """1,635 mm: 1.7 m or 1 7/8 yd (lengths as shops sell them, common practice)."""
-    assert bought_mm(1635.0, "cm") == 1700.0
-    assert bought_mm(1635.0, "in") == pytest.approx(1.875 * 914.4)
-    assert bought_mm(1700.0, "cm") == 1700.0
+    assert sold_length(1635.0, "cm") == "1.7 m"
+    assert sold_length(1635.0, "in") == "1 7/8 yd"
+    assert sold_length(1700.0, "cm") == "1.7 m"
 
 
 def test_a_row_for_each_kind_and_length_counted_in_both_halves() -> None:

@@ -23,11 +23,6 @@ WASTE_RATIO = 0.05
 ONE_SPARE_IN, FEWEST_SPARES = 20, 2
 """One bone in twenty breaks or is cut wrong, and no set goes without two to spare (from memory)."""
 
-BOUGHT_MM = {"in": UNITS["in"] * 4.5}
-"""Lengths are sold by the eighth of a yard or, elsewhere, by 10 cm (common practice)."""
-
-BOUGHT_ELSE_MM = 100.0
-
 STEEL = ("flat steel", "spiral steel")
 """Bones whose ends are tipped; others are rounded and smoothed."""
 
@@ -71,16 +66,6 @@ def cut_mm(channel_mm: float, units: str) -> float:
     """
     step = CUT_STEP_MM.get(units, CUT_STEP_ELSE_MM)
     return math.floor((channel_mm + TOUCH_MM) / step) * step
-
-
-def bought_mm(length_mm: float, units: str) -> float:
-    """Return a length rounded up to what shops sell.
-
-    >>> bought_mm(1635.0, "cm"), bought_mm(1635.0, "in") / 914.4
-    (1700.0, 1.875)
-    """
-    step = BOUGHT_MM.get(units, BOUGHT_ELSE_MM)
-    return math.ceil((length_mm - TOUCH_MM) / step) * step
 
 
 def bone_rows(pattern: Pattern) -> tuple[BoneRow, ...]:

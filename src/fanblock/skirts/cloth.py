@@ -53,10 +53,6 @@ class Cloth:
         """Return how much cloth lies before a place of the waist; a pleat at that very place lies behind it."""
         return self.fullness * place_mm + self.taken_mm * sum(at < place_mm for at in self.at_mm)
 
-    def pleats_within(self, start_mm: float, end_mm: float) -> int:
-        """Return how many pleats stand between two places."""
-        return sum(start_mm <= at < end_mm for at in self.at_mm)
-
     def turns(self) -> tuple[Turn, ...]:
         """Return all creases, from the front of the cloth."""
         found = []

@@ -40,11 +40,6 @@ class Strip:
         along_mm = down_mm * math.cos(angle) - across_mm * (angle / 2.0) * half**2
         return np.asarray(self.head + out_mm * self.out + along_mm * self.along)
 
-    def down_at(self, across_mm: float) -> Points:
-        """Return the direction straight down at a place of the upper edge."""
-        angle = self._angle(across_mm)
-        return np.asarray(math.cos(angle) * self.along + math.sin(angle) * self.out)
-
     def across(self, down_mm: float, start_mm: float, end_mm: float) -> Curve:
         """Return the line of one depth from one place of the upper edge to another."""
         share = abs(end_mm - start_mm) / self.width_mm if self.width_mm else 0.0
